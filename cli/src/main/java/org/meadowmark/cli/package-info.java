@@ -1,0 +1,2 @@
+/** The command line: parses, wires the stages, reports progress. */
+package org.meadowmark.cli;

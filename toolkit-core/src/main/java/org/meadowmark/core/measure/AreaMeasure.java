@@ -1,0 +1,50 @@
+package org.meadowmark.core.measure;
+
+import java.util.Optional;
+import org.meadowmark.core.model.MapArea;
+
+/**
+ * A management area, the beds outside all of them, or the whole survey.
+ *
+ * @param kind which of the three
+ * @param area the management area, where it is one
+ * @param bedCount beds that have grass in it
+ * @param damage damage of the beds in it
+ * @param fragmentation pieces of the beds in it, touching beds joined
+ * @param byClass mapped grass by texture or species, see {@link GrassClass}, in key order
+ */
+public record AreaMeasure(
+    Kind kind,
+    Optional<MapArea> area,
+    int bedCount,
+    Damage damage,
+    Fragmentation fragmentation,
+    java.util.List<GrassClass> byClass) {
+
+  /** What a line of area results is about. */
+  public enum Kind {
+    MANAGEMENT_AREA,
+    OUTSIDE_MANAGEMENT_AREAS,
+    WHOLE_SURVEY
+  }
+
+  /**
+   * Grass of one species and texture.
+   *
+   * @param species species key, or empty
+   * @param texture texture, or empty
+   * @param grassSquareMetres mapped bed area
+   * @param scarredSquareMetres scarred area
+   */
+  public record GrassClass(
+      String species, String texture, double grassSquareMetres, double scarredSquareMetres) {}
+
+  /** Name for people. */
+  public String label() {
+    return switch (kind) {
+      case MANAGEMENT_AREA -> area.orElseThrow().label();
+      case OUTSIDE_MANAGEMENT_AREAS -> "outside every management area";
+      case WHOLE_SURVEY -> "whole survey";
+    };
+  }
+}

@@ -1,0 +1,23 @@
+package org.meadowmark.core.measure;
+
+import org.locationtech.jts.geom.Geometry;
+
+/**
+ * A place where a scar separates two patches.
+ *
+ * @param id {@code G} and a number, in order of scar and patches
+ * @param scarId the scar
+ * @param firstPatchId the patch with the lower number
+ * @param secondPatchId the other
+ * @param widthMetres width of the scar there
+ * @param lengthMetres length of the scar's line that separates the two
+ * @param geometry the part of the scar's line that separates them, on the analysis grid
+ */
+public record Gap(
+    String id,
+    String scarId,
+    String firstPatchId,
+    String secondPatchId,
+    double widthMetres,
+    double lengthMetres,
+    Geometry geometry) {}

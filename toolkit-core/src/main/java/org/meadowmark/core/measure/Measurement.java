@@ -1,0 +1,49 @@
+package org.meadowmark.core.measure;
+
+import java.util.List;
+import org.locationtech.jts.geom.Geometry;
+
+/**
+ * Everything measured in a survey.
+ *
+ * @param scars by scar id
+ * @param scarsInBeds by scar id, then bed id
+ * @param beds by bed id
+ * @param areas management areas by id, then the beds outside them, then the whole survey
+ * @param patches after scarring, by number
+ * @param gaps by number
+ * @param scarredGrass scarred parts of beds, one geometry a bed that has any, on the analysis grid
+ */
+public record Measurement(
+    List<ScarMeasure> scars,
+    List<ScarInBed> scarsInBeds,
+    List<BedMeasure> beds,
+    List<AreaMeasure> areas,
+    List<Patch> patches,
+    List<Gap> gaps,
+    List<ScarredGrass> scarredGrass) {
+
+  /**
+   * The scarred part of a bed.
+   *
+   * @param bedId bed
+   * @param geometry union of footprints ∩ surveyed bed
+   * @param areaSquareMetres ground area
+   */
+  public record ScarredGrass(String bedId, Geometry geometry, double areaSquareMetres) {}
+
+  public Measurement {
+    scars = List.copyOf(scars);
+    scarsInBeds = List.copyOf(scarsInBeds);
+    beds = List.copyOf(beds);
+    areas = List.copyOf(areas);
+    patches = List.copyOf(patches);
+    gaps = List.copyOf(gaps);
+    scarredGrass = List.copyOf(scarredGrass);
+  }
+
+  /** The line for the whole survey. */
+  public AreaMeasure whole() {
+    return areas.get(areas.size() - 1);
+  }
+}

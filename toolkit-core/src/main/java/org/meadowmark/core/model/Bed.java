@@ -1,0 +1,29 @@
+package org.meadowmark.core.model;
+
+import java.util.Objects;
+import org.locationtech.jts.geom.Geometry;
+
+/**
+ * A mapped bed of seagrass or eelgrass.
+ *
+ * @param id unique in the layer
+ * @param ref where it was read
+ * @param geometry Polygon or MultiPolygon
+ * @param species key of a row of {@code species.csv}, or empty where the layer has none
+ * @param texture the mapper's word for its texture (patchy, continuous), or empty
+ */
+public record Bed(String id, FeatureRef ref, Geometry geometry, String species, String texture)
+    implements Located {
+  public Bed {
+    Objects.requireNonNull(id, "id");
+    Objects.requireNonNull(ref, "ref");
+    Objects.requireNonNull(geometry, "geometry");
+    Objects.requireNonNull(species, "species");
+    Objects.requireNonNull(texture, "texture");
+  }
+
+  @Override
+  public Bed withGeometry(Geometry other) {
+    return new Bed(id, ref, other, species, texture);
+  }
+}

@@ -1,0 +1,56 @@
+package org.meadowmark.core.model;
+
+import java.util.Objects;
+import java.util.Optional;
+
+/**
+ * What a file or a user says about a coordinate reference system, not yet looked up.
+ *
+ * @param code {@code AUTHORITY:NUMBER}, such as {@code EPSG:2882}, where one is given
+ * @param wkt well-known text, where it is given
+ * @param axisOrder order of the two ordinates of a coordinate as it was read
+ */
+public record CrsText(Optional<String> code, Optional<String> wkt, AxisOrder axisOrder) {
+
+  /** Order of ordinates. */
+  public enum AxisOrder {
+    /** Easting or longitude first: the convention of every supported file format. */
+    EAST_FIRST,
+    /** The order that the authority's definition states: latitude first for EPSG:4326. */
+    AS_DEFINED
+  }
+
+  public CrsText {
+    Objects.requireNonNull(code, "code");
+    Objects.requireNonNull(wkt, "wkt");
+    Objects.requireNonNull(axisOrder, "axisOrder");
+    if (code.isEmpty() && wkt.isEmpty()) {
+      throw new IllegalArgumentException("a reference system needs a code or a text");
+    }
+  }
+
+  /** A system named by an authority's code, easting first. */
+  public static CrsText ofCode(String code) {
+    return new CrsText(Optional.of(code), Optional.empty(), AxisOrder.EAST_FIRST);
+  }
+
+  /** A system given as well-known text, easting first. */
+  public static CrsText ofWkt(String wkt) {
+    return new CrsText(Optional.empty(), Optional.of(wkt), AxisOrder.EAST_FIRST);
+  }
+
+  /** The same system with another order of ordinates. */
+  public CrsText withAxisOrder(AxisOrder order) {
+    return new CrsText(code, wkt, order);
+  }
+
+  /** Code where there is one, else the start of the text. */
+  public String label() {
+    return code.orElseGet(
+        () -> {
+          String text = wkt.orElseThrow().strip();
+          int end = text.indexOf(',');
+          return end < 0 ? text : text.substring(0, end) + "…";
+        });
+  }
+}

@@ -1,0 +1,37 @@
+package org.meadowmark.core.model;
+
+import java.util.Objects;
+
+/**
+ * Where a feature was read: enough for a person to find it again.
+ *
+ * @param file name of the file as given by the user
+ * @param layer layer or table inside the file; the file's base name where a format has no layers
+ * @param featureId identifier in the file: its id attribute where one is mapped, else the format's
+ *     own feature id, row or line number; empty where the finding is about the whole layer
+ */
+public record FeatureRef(String file, String layer, String featureId) {
+  public FeatureRef {
+    Objects.requireNonNull(file, "file");
+    Objects.requireNonNull(layer, "layer");
+    Objects.requireNonNull(featureId, "featureId");
+  }
+
+  /** A reference to a whole layer. */
+  public static FeatureRef layer(String file, String layer) {
+    return new FeatureRef(file, layer, "");
+  }
+
+  /** {@code file: layer: feature id}, leaving out parts that are empty. */
+  @Override
+  public String toString() {
+    StringBuilder text = new StringBuilder(file);
+    if (!layer.isEmpty()) {
+      text.append(": ").append(layer);
+    }
+    if (!featureId.isEmpty()) {
+      text.append(": ").append(featureId);
+    }
+    return text.toString();
+  }
+}

@@ -1,0 +1,24 @@
+package org.meadowmark.core.model;
+
+/**
+ * How many features of a layer went which way. {@code read = used + skipped}; repaired features are
+ * among the used.
+ *
+ * @param role layer role
+ * @param file file name as given
+ * @param layer layer name
+ * @param crs reference system of the file, as a label
+ * @param read features met in the file, readable or not
+ * @param used features that reach the measurement
+ * @param repaired used features that were changed first
+ * @param skipped features left out
+ */
+public record LayerCount(
+    LayerRole role,
+    String file,
+    String layer,
+    String crs,
+    long read,
+    long used,
+    long repaired,
+    long skipped) {}

@@ -1,0 +1,60 @@
+package org.meadowmark.core.model;
+
+import java.time.LocalDate;
+import java.util.Objects;
+import java.util.Optional;
+import org.locationtech.jts.geom.Geometry;
+
+/**
+ * A mapped scar: a line with a width, or a polygon (grounding basin, anchor hole).
+ *
+ * @param id unique in the layer
+ * @param ref where it was read
+ * @param geometry LineString, MultiLineString, Polygon or MultiPolygon
+ * @param cause key of a row of {@code scar-causes.csv}
+ * @param widthMetres ground width of a line; 0 for a polygon, whose outline is its extent
+ * @param widthSource where the width came from
+ * @param date when it was mapped, where the layer says
+ */
+public record Scar(
+    String id,
+    FeatureRef ref,
+    Geometry geometry,
+    String cause,
+    double widthMetres,
+    WidthSource widthSource,
+    Optional<LocalDate> date)
+    implements Located {
+
+  /** Where a scar's width came from. */
+  public enum WidthSource {
+    /** Measured: an attribute of the scar. */
+    MEASURED,
+    /** The default of its cause. */
+    CAUSE_DEFAULT,
+    /** The scar is a polygon: no width is needed. */
+    OUTLINE
+  }
+
+  public Scar {
+    Objects.requireNonNull(id, "id");
+    Objects.requireNonNull(ref, "ref");
+    Objects.requireNonNull(geometry, "geometry");
+    Objects.requireNonNull(cause, "cause");
+    Objects.requireNonNull(widthSource, "widthSource");
+    Objects.requireNonNull(date, "date");
+    if (!(widthMetres >= 0) || Double.isInfinite(widthMetres)) {
+      throw new IllegalArgumentException("scar width must be 0 or more: " + widthMetres);
+    }
+  }
+
+  /** Whether the scar is mapped as a line. */
+  public boolean isLine() {
+    return geometry.getDimension() == 1;
+  }
+
+  @Override
+  public Scar withGeometry(Geometry other) {
+    return new Scar(id, ref, other, cause, widthMetres, widthSource, date);
+  }
+}

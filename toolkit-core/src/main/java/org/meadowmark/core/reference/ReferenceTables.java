@@ -1,0 +1,28 @@
+package org.meadowmark.core.reference;
+
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+
+/**
+ * The reference tables, in file order.
+ *
+ * @param species plants by key
+ * @param causes scar causes by key
+ * @param severityClasses classes, lightest first
+ * @param deviceRules marker rules
+ */
+public record ReferenceTables(
+    Map<String, Species> species,
+    Map<String, ScarCause> causes,
+    List<SeverityClass> severityClasses,
+    List<DeviceRule> deviceRules) {
+
+  /** Key of the cause of a scar whose cause is missing or not in the table. */
+  public static final String UNKNOWN_CAUSE = "unknown";
+
+  /** The class of a share between 0 and 1; empty where the share is not known. */
+  public Optional<SeverityClass> severityOf(double share) {
+    return severityClasses.stream().filter(c -> c.contains(share)).findFirst();
+  }
+}

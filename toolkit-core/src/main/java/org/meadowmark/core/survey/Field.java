@@ -1,0 +1,24 @@
+package org.meadowmark.core.survey;
+
+/** A property of a feature that an attribute of the layer can be mapped to. */
+public enum Field {
+  ID("id"),
+  NAME("name"),
+  CAUSE("cause"),
+  WIDTH("width"),
+  DATE("date"),
+  SPECIES("species"),
+  TEXTURE("texture"),
+  DEPTH("depth");
+
+  private final String key;
+
+  Field(String key) {
+    this.key = key;
+  }
+
+  /** Name used in a survey file. */
+  public String key() {
+    return key;
+  }
+}

@@ -1,0 +1,77 @@
+package org.meadowmark.core.survey;
+
+import java.nio.file.Path;
+import java.util.Map;
+import java.util.Objects;
+import java.util.Optional;
+import org.meadowmark.core.model.CrsText.AxisOrder;
+import org.meadowmark.core.model.LayerRole;
+
+/**
+ * One layer that a survey names.
+ *
+ * @param role what it stands for
+ * @param file where it is
+ * @param fileLabel the file as the user wrote it, for messages
+ * @param layer layer inside the file, where the format has several; empty takes the only one
+ * @param crs reference system that overrides or supplies what the file says, {@code EPSG:n}
+ * @param axisOrder order of ordinates in the file
+ * @param attributes attribute of the layer by property
+ * @param valueNames for a property, the toolkit's word by the file's value (compared without case)
+ * @param widthUnit unit of the width attribute and of depth: m, cm, mm, in, ft (international) or
+ *     us-ft
+ * @param geometryColumns how a CSV file holds its geometry
+ */
+public record LayerSource(
+    LayerRole role,
+    Path file,
+    String fileLabel,
+    Optional<String> layer,
+    Optional<String> crs,
+    AxisOrder axisOrder,
+    Map<Field, String> attributes,
+    Map<Field, Map<String, String>> valueNames,
+    LengthUnit widthUnit,
+    GeometryColumns geometryColumns) {
+
+  /**
+   * Columns of a CSV file that hold the geometry. All empty means: look for the usual names.
+   *
+   * @param wkt column with well-known text
+   * @param x column with easting or longitude
+   * @param y column with northing or latitude
+   */
+  public record GeometryColumns(Optional<String> wkt, Optional<String> x, Optional<String> y) {
+    /** Look for the usual names. */
+    public static final GeometryColumns USUAL =
+        new GeometryColumns(Optional.empty(), Optional.empty(), Optional.empty());
+  }
+
+  public LayerSource {
+    Objects.requireNonNull(role, "role");
+    Objects.requireNonNull(file, "file");
+    Objects.requireNonNull(fileLabel, "fileLabel");
+    Objects.requireNonNull(layer, "layer");
+    Objects.requireNonNull(crs, "crs");
+    Objects.requireNonNull(axisOrder, "axisOrder");
+    attributes = Map.copyOf(attributes);
+    valueNames = Map.copyOf(valueNames);
+    Objects.requireNonNull(widthUnit, "widthUnit");
+    Objects.requireNonNull(geometryColumns, "geometryColumns");
+  }
+
+  /** A layer with no options: a file and what it stands for. */
+  public static LayerSource of(LayerRole role, Path file) {
+    return new LayerSource(
+        role,
+        file,
+        file.toString(),
+        Optional.empty(),
+        Optional.empty(),
+        AxisOrder.EAST_FIRST,
+        Map.of(),
+        Map.of(),
+        LengthUnit.METRE,
+        GeometryColumns.USUAL);
+  }
+}

@@ -1,0 +1,65 @@
+package org.meadowmark.core.survey;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+
+/**
+ * Choices that change results. Defaults, limits and sources are rows of {@code parameters.csv}.
+ *
+ * @param analysisCrs reference system to measure in, {@code EPSG:n}; empty takes the best UTM zone
+ * @param groundScale whether grid lengths and areas are corrected to the ground
+ * @param severityDenominator what a scarred area is divided by to get a bed's severity class
+ * @param scarGroupDistanceMetres scars at most this far apart are one group
+ * @param crossingDistancesMetres gaps that an animal can cross, ascending, for the sweep
+ * @param crossingDistanceMetres the one crossing distance that headline figures use
+ * @param sliverToleranceMetres beds closer than this touch
+ * @param minimumPatchSquareMetres smaller pieces of grass are crumbs, not patches
+ * @param minimumWidthMetres narrower scars are questioned
+ * @param maximumWidthMetres wider scars are questioned
+ * @param segmentLengthMetres nominal length of a channel segment
+ * @param channelReachMetres scars farther from every channel are not attributed
+ * @param minimumExposureHectares segments with less bed in reach get no rate
+ * @param attributionStepMetres longest piece of a scar whose nearest segment is looked up at once
+ * @param pixelSizeMetres ground size of a pixel of the imagery that was mapped from, where known
+ */
+public record Parameters(
+    Optional<String> analysisCrs,
+    boolean groundScale,
+    SeverityDenominator severityDenominator,
+    double scarGroupDistanceMetres,
+    List<Double> crossingDistancesMetres,
+    double crossingDistanceMetres,
+    double sliverToleranceMetres,
+    double minimumPatchSquareMetres,
+    double minimumWidthMetres,
+    double maximumWidthMetres,
+    double segmentLengthMetres,
+    double channelReachMetres,
+    double minimumExposureHectares,
+    double attributionStepMetres,
+    OptionalDouble pixelSizeMetres) {
+
+  /** What the scarred area is divided by. */
+  public enum SeverityDenominator {
+    /** The surveyed area of the bed. */
+    BED("bed"),
+    /** The area inside the outlines drawn around groups of scars. */
+    SCAR_GROUP("scar-group");
+
+    private final String key;
+
+    SeverityDenominator(String key) {
+      this.key = key;
+    }
+
+    /** Name used in a survey file and printed with every class. */
+    public String key() {
+      return key;
+    }
+  }
+
+  public Parameters {
+    crossingDistancesMetres = crossingDistancesMetres.stream().sorted().distinct().toList();
+  }
+}

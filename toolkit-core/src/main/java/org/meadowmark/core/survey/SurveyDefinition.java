@@ -1,0 +1,32 @@
+package org.meadowmark.core.survey;
+
+import java.nio.file.Path;
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Optional;
+import org.meadowmark.core.model.LayerRole;
+
+/**
+ * A survey as its file (and the command line) describes it.
+ *
+ * @param name name for reports
+ * @param date date of the survey, where stated
+ * @param file the survey file, where there is one
+ * @param layers layers in the order of {@link LayerRole}; a role may have several
+ * @param parameters choices that change results
+ */
+public record SurveyDefinition(
+    String name,
+    Optional<LocalDate> date,
+    Optional<Path> file,
+    List<LayerSource> layers,
+    Parameters parameters) {
+  public SurveyDefinition {
+    layers = List.copyOf(layers);
+  }
+
+  /** Layers of one role. */
+  public List<LayerSource> layers(LayerRole role) {
+    return layers.stream().filter(layer -> layer.role() == role).toList();
+  }
+}

@@ -1,0 +1,2 @@
+/** Last stage: result tables, layers, charts, the summary and the run record. */
+package org.meadowmark.core.write;
