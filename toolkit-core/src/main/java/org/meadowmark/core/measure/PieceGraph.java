@@ -45,6 +45,9 @@ final class PieceGraph {
   /** More than any grid in use stretches; the exact factor is applied to each pair. */
   private static final double LARGEST_FACTOR = 1.1;
 
+  /** A gap mapped at exactly the crossing distance can be crossed whatever its rounding. */
+  private static final double EQUAL_METRES = 1e-6;
+
   private final List<Polygon> pieces;
   private final GroundScale scale;
   private final double reachMetres;
@@ -87,7 +90,7 @@ final class PieceGraph {
       // The piece with more vertices keeps its facet tree; each pair is measured from that side.
       if (isBigger(i, j)) {
         double factor = factor(j);
-        if (facet(i).isWithinDistance(pieces.get(j), reachMetres * factor)) {
+        if (facet(i).isWithinDistance(pieces.get(j), (reachMetres + EQUAL_METRES) * factor)) {
           double metres = facet(i).distance(pieces.get(j)) / factor;
           found.add(new Link(Math.min(i, j), Math.max(i, j), metres));
         }
@@ -128,7 +131,7 @@ final class PieceGraph {
     UnionFind<Integer> sets =
         new UnionFind<>(new LinkedHashSet<>(IntStream.range(0, pieces.size()).boxed().toList()));
     for (Link link : links) {
-      if (link.metres <= crossingMetres) {
+      if (link.metres <= crossingMetres + EQUAL_METRES) {
         sets.union(link.first, link.second);
       }
     }
