@@ -95,7 +95,8 @@ public final class CsvTableWriter {
   /** The shortest plain decimal that reads back as the same number, with at least one decimal. */
   static String plainDecimal(double number) {
     // Double.toString is not the shortest before Java 19.
-    String plain = new BigDecimal(NumberOutput.toString(number, true)).toPlainString();
+    String plain =
+        new BigDecimal(NumberOutput.toString(number, true)).stripTrailingZeros().toPlainString();
     return plain.indexOf('.') < 0 ? plain + ".0" : plain;
   }
 }
