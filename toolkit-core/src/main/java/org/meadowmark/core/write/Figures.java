@@ -7,8 +7,8 @@ import java.util.OptionalDouble;
 
 /**
  * Numbers for people: a point for decimals, a narrow no-break space between groups of three digits,
- * three significant digits but never fewer than the whole number, and the unit after a no-break
- * space. The same in every locale.
+ * three significant digits (two below 1) but never fewer than the whole number, and the unit after
+ * a no-break space. The same in every locale.
  */
 public final class Figures {
   /** Narrow no-break space: between groups of digits. */
@@ -18,6 +18,7 @@ public final class Figures {
   public static final char UNIT_SPACE = '\u00A0';
 
   private static final int SIGNIFICANT = 3;
+  private static final int SIGNIFICANT_BELOW_ONE = 2;
   private static final int GROUP = 3;
   private static final int MOST_DECIMALS = 6;
   private static final double SQUARE_METRES_PER_HECTARE = 10_000;
@@ -42,17 +43,18 @@ public final class Figures {
     return count(value) + UNIT_SPACE + (value == 1 ? one : many);
   }
 
-  /** A number with three significant digits: {@code 12 345}, {@code 12.3}, {@code 0.0123}. */
+  /** A number as {@code 12 345}, {@code 12.3}, {@code 1.23} or {@code 0.012}. */
   public static String number(double value) {
     if (!Double.isFinite(value)) {
       return NONE;
     }
     BigDecimal exact = BigDecimal.valueOf(value);
-    BigDecimal rounded = exact.round(new MathContext(SIGNIFICANT, RoundingMode.HALF_EVEN));
+    int digits = Math.abs(value) < 1 ? SIGNIFICANT_BELOW_ONE : SIGNIFICANT;
+    BigDecimal rounded = exact.round(new MathContext(digits, RoundingMode.HALF_EVEN));
     if (rounded.signum() == 0) {
       return "0";
     }
-    int decimals = Math.min(MOST_DECIMALS, SIGNIFICANT - rounded.precision() + rounded.scale());
+    int decimals = Math.min(MOST_DECIMALS, digits - rounded.precision() + rounded.scale());
     return grouped(exact.setScale(Math.max(0, decimals), RoundingMode.HALF_EVEN));
   }
 
@@ -94,6 +96,16 @@ public final class Figures {
     return withUnit(percent, "%");
   }
 
+  /** A length that was chosen, not measured: as it is, in metres. */
+  public static String chosenLength(double metres) {
+    return grouped(plain(metres)) + UNIT_SPACE + "m";
+  }
+
+  /** A share between 0 and 1 that was chosen, not measured: as it is, in percent. */
+  public static String chosenPercent(double share) {
+    return grouped(plain(share).movePointRight(2)) + UNIT_SPACE + "%";
+  }
+
   /** A damage rate. */
   public static String rate(double metresPerHectare) {
     return withUnit(metresPerHectare, "m/ha");
@@ -101,6 +113,10 @@ public final class Figures {
 
   private static String withUnit(double value, String unit) {
     return number(value) + UNIT_SPACE + unit;
+  }
+
+  private static BigDecimal plain(double value) {
+    return BigDecimal.valueOf(value).stripTrailingZeros();
   }
 
   private static String grouped(BigDecimal value) {

@@ -14,6 +14,7 @@ import java.text.DecimalFormatSymbols;
 import java.util.List;
 import java.util.Locale;
 import org.jfree.chart.JFreeChart;
+import org.jfree.chart.axis.AxisLocation;
 import org.jfree.chart.axis.CategoryAxis;
 import org.jfree.chart.axis.CategoryLabelPositions;
 import org.jfree.chart.axis.NumberAxis;
@@ -67,11 +68,27 @@ final class ChartStyle {
 
   private static final int HEAD_HEIGHT = 190;
   private static final int HATCH = 8;
-  private static final double LABEL_SHARE = 0.3;
-  private static final int LABEL_LINES = 2;
+  private static final double LABEL_SHARE = 0.36;
+  private static final int LABEL_LINES = 3;
+  private static final int MOST_LETTERS = 66;
   private static final double BAR_GAP = 0.3;
 
   private ChartStyle() {}
+
+  /** A name short enough for two lines beside a bar: its start and its end where it is longer. */
+  static String shortened(String name) {
+    if (name.length() <= MOST_LETTERS) {
+      return name;
+    }
+    int tailLength = MOST_LETTERS / 3;
+    String head = name.substring(0, MOST_LETTERS - tailLength);
+    String tail = name.substring(name.length() - tailLength);
+    int headEnd = head.lastIndexOf(' ');
+    int tailStart = tail.indexOf(' ');
+    return (headEnd > tailLength ? head.substring(0, headEnd) : head)
+        + " … "
+        + (tailStart >= 0 ? tail.substring(tailStart + 1) : tail);
+  }
 
   /** Height of a chart of horizontal bars. */
   static int barChartHeight(int rows) {
@@ -118,7 +135,7 @@ final class ChartStyle {
   /** A chart of stacked horizontal bars; the first category is at the top. */
   static JFreeChart stackedBars(
       String title, String subtitle, CategoryDataset data, List<Paint> paints, String axisLabel) {
-    CategoryAxis categories = new CategoryAxis();
+    CategoryAxis categories = new RightAlignedCategories();
     categories.setTickLabelFont(labelFont());
     categories.setTickLabelPaint(INK);
     categories.setAxisLineVisible(false);
@@ -136,12 +153,13 @@ final class ChartStyle {
     renderer.setShadowVisible(false);
     renderer.setDrawBarOutline(false);
     renderer.setMaximumBarWidth(0.4);
+    renderer.setDefaultLegendShape(new Rectangle2D.Double(-7, -7, 14, 14));
     for (int series = 0; series < paints.size(); series++) {
       renderer.setSeriesPaint(series, paints.get(series));
     }
     CategoryPlot plot = new CategoryPlot(data, categories, valueAxis(axisLabel), renderer);
     plot.setOrientation(PlotOrientation.HORIZONTAL);
-    plot.setRangeAxisLocation(org.jfree.chart.axis.AxisLocation.BOTTOM_OR_LEFT);
+    plot.setRangeAxisLocation(AxisLocation.BOTTOM_OR_LEFT);
     plot.setRangeGridlinePaint(GRID);
     plot.setRangeGridlineStroke(new BasicStroke(1f));
     plot.setDomainGridlinesVisible(false);

@@ -41,8 +41,23 @@ final class GapChart {
     XYPlot plot = plot(bins, assessed.measurement().whole().fragmentation().gaps());
     String subtitle =
         Figures.count(gaps.size(), "gap", "gaps")
-            + "; a gap is one scar and one pair of patches that it separates.";
+            + "; a gap is one scar and one pair of patches that it separates."
+            + beyond(gaps, bins);
     return new Picture(NAME, ChartStyle.numeric(TITLE, subtitle, plot), ChartStyle.WIDTH, HEIGHT);
+  }
+
+  private static String beyond(List<Gap> gaps, GapBins bins) {
+    if (bins.beyond() == 0) {
+      return "";
+    }
+    double widest = gaps.stream().mapToDouble(Gap::widthMetres).max().orElseThrow();
+    return " The last bar, not to scale across, holds "
+        + Figures.count(bins.beyond())
+        + " wider than "
+        + Figures.length(bins.endMetres())
+        + ", up to "
+        + Figures.length(widest)
+        + ".";
   }
 
   private static XYPlot plot(GapBins bins, GapWidths widths) {
@@ -80,12 +95,7 @@ final class GapChart {
       double start = end + bin;
       beyond.add(start + bin / 2, start, start + bin, bins.beyond(), 0, bins.beyond());
       plot.addAnnotation(
-          text(
-              Figures.count(bins.beyond()) + " wider, up to " + largest(widths),
-              start + bin,
-              bins.beyond(),
-              ChartStyle.ACCENT,
-              TextAnchor.BOTTOM_RIGHT));
+          text(Figures.count(bins.beyond()), start + bin / 2, bins.beyond(), ChartStyle.ACCENT));
       right = start + bin + bin / 4;
     }
     across.setRange(-bin / 4, right);
@@ -96,12 +106,6 @@ final class GapChart {
     return plot;
   }
 
-  private static String largest(GapWidths widths) {
-    return widths.maximumMetres().isPresent()
-        ? Figures.length(widths.maximumMetres().getAsDouble())
-        : "";
-  }
-
   private static void addMedian(XYPlot plot, double median, double end) {
     if (median > end) {
       return;
@@ -109,7 +113,7 @@ final class GapChart {
     ValueMarker marker = new ValueMarker(median);
     marker.setPaint(ChartStyle.INK);
     marker.setStroke(new BasicStroke(1.5f, BasicStroke.CAP_BUTT, 0, 1, new float[] {6, 5}, 0));
-    marker.setLabel(" median " + Figures.length(median));
+    marker.setLabel("  median " + Figures.length(median) + "  ");
     marker.setLabelFont(ChartStyle.font(Font.PLAIN, 15));
     marker.setLabelPaint(ChartStyle.INK);
     boolean onTheLeft = median > end / 2;
@@ -120,15 +124,11 @@ final class GapChart {
   }
 
   private static XYTextAnnotation text(String words, double x, double y, Color ink) {
-    return text(words, x, y, ink, TextAnchor.BOTTOM_CENTER);
-  }
-
-  private static XYTextAnnotation text(
-      String words, double x, double y, Color ink, TextAnchor anchor) {
     XYTextAnnotation annotation = new XYTextAnnotation(words, x, y);
     annotation.setFont(ChartStyle.font(Font.PLAIN, 14));
     annotation.setPaint(ink);
-    annotation.setTextAnchor(anchor);
+    annotation.setBackgroundPaint(ChartStyle.PAPER);
+    annotation.setTextAnchor(TextAnchor.BOTTOM_CENTER);
     return annotation;
   }
 }

@@ -55,7 +55,7 @@ final class SegmentChart {
         ChartStyle.stackedBars(
             TITLE,
             "Scar length nearest to the segment, for each hectare of surveyed bed within "
-                + Figures.length(assessed.definition().parameters().channelReachMetres())
+                + Figures.chosenLength(assessed.definition().parameters().channelReachMetres())
                 + " of it; 1 is the highest.",
             data,
             paints,
@@ -119,7 +119,7 @@ final class SegmentChart {
   private static String label(RankedSegment segment) {
     return segment.rank().getAsInt()
         + ". "
-        + segment.segment().channel()
+        + ChartStyle.shortened(segment.segment().channel())
         + " ("
         + segment.segment().id()
         + ")";

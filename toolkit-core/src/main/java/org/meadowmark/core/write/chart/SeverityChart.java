@@ -38,7 +38,7 @@ final class SeverityChart {
     DefaultCategoryDataset data = new DefaultCategoryDataset();
     List<RowKey> bars = new ArrayList<>();
     for (AreaMeasure area : shown) {
-      RowKey bar = new RowKey(bars.size(), area.label());
+      RowKey bar = new RowKey(bars.size(), ChartStyle.shortened(area.label()));
       bars.add(bar);
       for (SeverityClass severity : classes) {
         data.addValue(hectares(area, severity.key()), severity.label(), bar);

@@ -174,7 +174,6 @@ class ChartsTest {
           severities(
               InventedSurvey.summary(Kind.OUTSIDE_MANAGEMENT_AREAS, 2, spread(3e5)), random));
     }
-    lines.add(InventedSurvey.summary(Kind.WHOLE_SURVEY, areas * 3, spread(total)));
     List<Gap> cut = new ArrayList<>();
     for (int i = 0; i < gaps; i++) {
       double width = 0.15 + 0.5 * Math.abs(random.nextGaussian());
@@ -188,6 +187,16 @@ class ChartsTest {
               10,
               InventedSurvey.line(0, 0, 1, 1)));
     }
+    AreaMeasure whole = InventedSurvey.summary(Kind.WHOLE_SURVEY, areas * 3, spread(total));
+    lines.add(
+        new AreaMeasure(
+            whole.kind(),
+            whole.area(),
+            whole.bedCount(),
+            whole.damage(),
+            InventedSurvey.pieces(1, gaps, cut.stream().map(Gap::widthMetres).toList()),
+            whole.byClass(),
+            whole.bySeverity()));
     List<RankedSegment> ranked = new ArrayList<>();
     for (int i = 0; i < segments; i++) {
       double metres = 900.0 / (1 + i) * (i == 0 ? enormous : 1);
