@@ -9,6 +9,7 @@ import picocli.CommandLine.Spec;
 /** Runs a whole assessment. */
 @Command(
     name = "assess",
+    customSynopsis = "meadowmark assess [SURVEY] [OPTION]... --output=DIR",
     description = {
       "Measures the damage of a survey and ranks its channel segments.",
       "",

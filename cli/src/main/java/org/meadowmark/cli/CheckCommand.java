@@ -14,6 +14,7 @@ import picocli.CommandLine.Spec;
 /** Checks a survey without measuring it. */
 @Command(
     name = "check",
+    customSynopsis = "meadowmark check [SURVEY] [OPTION]...",
     description = {
       "Lists everything that is wrong or doubtful in a survey.",
       "",

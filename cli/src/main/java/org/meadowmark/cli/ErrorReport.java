@@ -3,6 +3,7 @@ package org.meadowmark.cli;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.io.UncheckedIOException;
+import java.util.List;
 import org.meadowmark.core.model.MeadowmarkException;
 import org.meadowmark.core.model.OutputExistsException;
 import org.meadowmark.core.model.OutputFailedException;
@@ -11,6 +12,7 @@ import picocli.CommandLine.IExecutionExceptionHandler;
 import picocli.CommandLine.IParameterExceptionHandler;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.ParseResult;
+import picocli.CommandLine.UnmatchedArgumentException;
 
 /** Turns every failure into one line on the error stream and an exit code. */
 final class ErrorReport implements IParameterExceptionHandler, IExecutionExceptionHandler {
@@ -19,7 +21,9 @@ final class ErrorReport implements IParameterExceptionHandler, IExecutionExcepti
   public int handleParseException(ParameterException e, String[] arguments) {
     CommandLine command = e.getCommandLine();
     String name = command.getCommandSpec().qualifiedName();
-    print(command, e, oneLine(e.getMessage()) + "; see '" + name + " --help'");
+    String near = suggestions(e);
+    String see = (near.isEmpty() ? "; see '" : near + " See '") + name + " --help'";
+    print(command, e, oneLine(e.getMessage()) + see);
     return ExitCode.USAGE.value();
   }
 
@@ -39,6 +43,14 @@ final class ErrorReport implements IParameterExceptionHandler, IExecutionExcepti
         };
     print(command, e, oneLine(message));
     return code.value();
+  }
+
+  private static String suggestions(ParameterException e) {
+    if (!(e instanceof UnmatchedArgumentException unmatched)) {
+      return "";
+    }
+    List<String> near = unmatched.getSuggestions();
+    return near.isEmpty() ? "" : "; did you mean " + String.join(" or ", near) + "?";
   }
 
   private static ExitCode codeOf(Exception e) {
@@ -68,6 +80,9 @@ final class ErrorReport implements IParameterExceptionHandler, IExecutionExcepti
   }
 
   private static String oneLine(String message) {
-    return String.valueOf(message).strip().replaceAll("\\s*\\R\\s*", " ");
+    return String.valueOf(message)
+        .strip()
+        .replaceAll("\\s*\\R\\s*", " ")
+        .replace("option option", "option");
   }
 }

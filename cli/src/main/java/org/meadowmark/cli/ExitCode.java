@@ -6,7 +6,7 @@ import java.util.Map;
 /** How the program ends. */
 enum ExitCode {
   OK(0, "Done."),
-  INTERNAL(1, "Internal error, or memory or time was cut short: a defect to report."),
+  INTERNAL(1, "Internal error, or not enough memory."),
   USAGE(2, "The command line is wrong."),
   INPUT(3, "The input cannot be used, or 'check' found errors in it."),
   OUTPUT_EXISTS(4, "The output exists already and may not be replaced."),

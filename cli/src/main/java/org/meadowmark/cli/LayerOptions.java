@@ -19,14 +19,16 @@ final class LayerOptions {
 
   @Option(
       names = "--crs",
+      order = 8,
       paramLabel = "ROLE=CODE",
       description =
           "Reference system of a layer, such as scars=EPSG:32617, where the file does not say it or"
-              + " says it wrong.")
+              + " says it wrong. Roles: scars, beds, channels, areas, surveyed, barriers, depth.")
   private Map<String, String> crs = new LinkedHashMap<>();
 
   @Option(
       names = "--axis-order",
+      order = 9,
       paramLabel = "ROLE=ORDER",
       description =
           "Order of the two ordinates in a layer: east-first (default) or as-defined, which is the"
@@ -35,20 +37,23 @@ final class LayerOptions {
 
   @Option(
       names = "--attribute",
+      order = 10,
       paramLabel = "ROLE.PROP=NAME",
       description =
-          "Attribute of a layer that holds a property, such as scars.width=WIDTH_FT. Properties:"
-              + " id, name, cause, width, date, species, texture, depth.")
+          "Attribute that holds a property, as in scars.width=WIDTH_FT. Properties: id, name, cause,"
+              + " width, date, species, texture, depth.")
   private Map<String, String> attributes = new LinkedHashMap<>();
 
   @Option(
       names = "--width-unit",
+      order = 11,
       paramLabel = "ROLE=UNIT",
       description = "Unit of width and depth in a layer: m (default), cm, mm, in, ft, us-ft.")
   private Map<String, String> widthUnits = new LinkedHashMap<>();
 
   @Option(
       names = "--scars",
+      order = 1,
       paramLabel = FILE,
       converter = LayerPlace.class,
       description = "Scar lines and polygons." + REPEAT)
@@ -58,6 +63,7 @@ final class LayerOptions {
 
   @Option(
       names = "--beds",
+      order = 2,
       paramLabel = FILE,
       converter = LayerPlace.class,
       description = "Seagrass or eelgrass beds." + REPEAT)
@@ -67,6 +73,7 @@ final class LayerOptions {
 
   @Option(
       names = "--channels",
+      order = 3,
       paramLabel = FILE,
       converter = LayerPlace.class,
       description = "Channel centrelines." + REPEAT)
@@ -76,6 +83,7 @@ final class LayerOptions {
 
   @Option(
       names = "--areas",
+      order = 4,
       paramLabel = FILE,
       converter = LayerPlace.class,
       description = "Management areas, for which totals are given." + REPEAT)
@@ -85,6 +93,7 @@ final class LayerOptions {
 
   @Option(
       names = "--surveyed",
+      order = 5,
       paramLabel = FILE,
       converter = LayerPlace.class,
       description = "Area that was looked at. Damage outside it is unknown." + REPEAT)
@@ -94,6 +103,7 @@ final class LayerOptions {
 
   @Option(
       names = "--barriers",
+      order = 6,
       paramLabel = FILE,
       converter = LayerPlace.class,
       description = "Land and structures that boats and fish cannot cross." + REPEAT)
@@ -103,6 +113,7 @@ final class LayerOptions {
 
   @Option(
       names = "--depth",
+      order = 7,
       paramLabel = FILE,
       converter = LayerPlace.class,
       description = "Water depth." + REPEAT)

@@ -18,6 +18,7 @@ import picocli.CommandLine.Spec;
 /** Makes an invented survey. */
 @Command(
     name = "make-sample",
+    customSynopsis = "meadowmark make-sample [OPTION]... --output=DIR",
     description = {
       "Makes an invented survey to try things on.",
       "",

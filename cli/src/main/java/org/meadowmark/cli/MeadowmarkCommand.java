@@ -14,7 +14,7 @@ import picocli.CommandLine.Spec;
     name = "meadowmark",
     description = "Assesses boat damage in seagrass and eelgrass beds from GIS layers.",
     versionProvider = ToolVersion.class,
-    synopsisSubcommandLabel = "COMMAND",
+    customSynopsis = "meadowmark COMMAND [OPTION]...",
     footerHeading = "%nExamples:%n",
     footer = {
       "  meadowmark COMMAND --help     what a command does, and its options",
@@ -51,6 +51,7 @@ final class MeadowmarkCommand implements Runnable {
     top.setExecutionExceptionHandler(errors);
     // A picocli file of arguments would make a survey named @something unreadable.
     top.setExpandAtFiles(false);
+    top.setCaseInsensitiveEnumValuesAllowed(true);
     layOut(top);
     top.getSubcommands().values().forEach(MeadowmarkCommand::layOut);
     return top;

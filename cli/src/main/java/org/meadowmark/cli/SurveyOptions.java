@@ -16,6 +16,7 @@ import org.meadowmark.core.survey.Setting;
 import org.meadowmark.core.survey.SurveyDefinition;
 import org.meadowmark.core.survey.SurveyDraft;
 import org.meadowmark.core.survey.SurveyFile;
+import picocli.CommandLine.ArgGroup;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
@@ -31,8 +32,6 @@ final class SurveyOptions {
       description =
           "Survey file, or a folder that holds a " + SurveyFile.NAME + ". Options stand above it.")
   private Path survey;
-
-  @Mixin private LayerOptions layers;
 
   @Option(
       names = "--set",
@@ -56,10 +55,14 @@ final class SurveyOptions {
   @Option(
       names = "--date",
       paramLabel = "YYYY-MM-DD",
+      converter = DateConverter.class,
       description = "Date of the survey, such as 2026-06-14.")
   private LocalDate date;
 
   @Mixin private TablesOption tables;
+
+  @ArgGroup(validate = false, heading = "%nLayers and how to read them:%n")
+  private LayerOptions layers = new LayerOptions();
 
   @Spec(Spec.Target.MIXEE)
   private CommandSpec spec;

@@ -19,6 +19,7 @@ import picocli.CommandLine.TypeConversionException;
 /** Prints a reference table. */
 @Command(
     name = "tables",
+    customSynopsis = "meadowmark tables [NAME] [OPTION]...",
     description = {
       "Prints a reference table as CSV, or the names of all.",
       "",
