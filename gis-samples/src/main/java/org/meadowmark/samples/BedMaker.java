@@ -16,7 +16,7 @@ import org.locationtech.jts.geom.Polygon;
 final class BedMaker {
   private static final double SMALLEST_BED_SQUARE_METRES = 450;
   private static final double SMALLEST_LAND_SQUARE_METRES = 900;
-  private static final double SIMPLIFIED_BY_METRES = 3;
+  private static final double SIMPLIFIED_BY_METRES = 2;
 
   /** Depth limits between species: common practice, no source; only the order is believable. */
   private static final double SHOALGRASS_TO_METRES = 0.70;

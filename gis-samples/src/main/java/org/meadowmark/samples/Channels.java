@@ -20,7 +20,6 @@ final class Channels {
   private static final double STEP_METRES = 10;
   private static final double CLEARANCE_METRES = 90;
   private static final double INLET_SPACING_METRES = 8_000;
-  private static final double JUNCTION_METRES = 170;
   private static final GeometryFactory PLAIN = new GeometryFactory();
 
   private final List<ChannelPath> paths = new ArrayList<>();
@@ -132,7 +131,7 @@ final class Channels {
       SineGeneratedCurve curve = new SineGeneratedCurve(1_000, Math.toRadians(35), STEP_METRES);
       for (int attempt = 0; attempt < 6; attempt++) {
         Coordinate[] points = curve.along(axis, draws);
-        if (isClear(points, JUNCTION_METRES, 0)) {
+        if (isClear(points, junctionMetres(from), 0)) {
           keep(new ChannelPath(Names.inlet(i), points, 70, 80));
           break;
         }
@@ -152,8 +151,8 @@ final class Channels {
     double[] angles = {48, 40, 30, 15, 0};
     for (double angle : angles) {
       Coordinate[] points =
-          new SineGeneratedCurve(620, Math.toRadians(angle), STEP_METRES).along(axis, draws);
-      if (angle == 0 || (isClear(points, 0, JUNCTION_METRES) && isInWater(points, 12, 20))) {
+          new SineGeneratedCurve(760, Math.toRadians(angle), STEP_METRES).along(axis, draws);
+      if (angle == 0 || (isClear(points, 0, junctionMetres(to)) && isInWater(points, 16, 10))) {
         keep(new ChannelPath(Names.RAMP_CHANNEL, points, 14, 20));
         return;
       }
@@ -182,7 +181,7 @@ final class Channels {
       Vertex from, int side, double wantedLength, double halfWidth) {
     double length = wantedLength;
     double heading = from.path.heading(from.index);
-    for (int attempt = 0; attempt < 9 && length > 380; attempt++, length *= 0.85) {
+    for (int attempt = 0; attempt < 14 && length > 420; attempt++, length *= 0.88) {
       double direction = heading + side * Math.toRadians(draws.between(45, 85));
       Coordinate end =
           new Coordinate(
@@ -192,7 +191,7 @@ final class Channels {
           new SineGeneratedCurve(
               26 * halfWidth, Math.toRadians(draws.between(42, 60)), STEP_METRES);
       Coordinate[] points = curve.along(List.of(from.place(), end), draws);
-      if (isInWater(points, 0, 0) && isClear(points, JUNCTION_METRES, 0)) {
+      if (isInWater(points, 0, 0) && isClear(points, junctionMetres(from), 0)) {
         ChannelPath side2 =
             new ChannelPath(Names.channel(named), points, halfWidth, halfWidth * 0.5);
         named++;
@@ -223,7 +222,7 @@ final class Channels {
         Coordinate[] points =
             new SineGeneratedCurve(420, Math.toRadians(38), STEP_METRES)
                 .along(List.of(from.place(), to.place()), draws);
-        if (isInWater(points, 0, 0) && isClear(points, 110, 110)) {
+        if (isInWater(points, 0, 0) && isClear(points, 180, 180)) {
           keep(new ChannelPath(Names.channel(named), points, 11, 13));
           named++;
           made++;
@@ -258,11 +257,17 @@ final class Channels {
     for (int i = skipFirst; i < points.length - skipLast; i++) {
       if (shore.mainland(points[i].x, points[i].y) > -70
           || points[i].x < 150
-          || points[i].x > shore.widthMetres() - 150) {
+          || points[i].x > shore.widthMetres() - 150
+          || points[i].y < shore.barrierNorthing(points[i].x)) {
         return false;
       }
     }
     return true;
+  }
+
+  /** How much of a path may lie close to the channel that it joins. */
+  private static double junctionMetres(Vertex joined) {
+    return 150 + 2.4 * joined.path.halfWidthMetres(joined.index);
   }
 
   /** Whether a path keeps off itself and, away from its joined ends, off all channels. */

@@ -18,6 +18,15 @@ public final class Estuary {
    */
   public static final String CRS = "EPSG:32621";
 
+  /** The same grid as the text of a {@code .prj} file. */
+  static final String ESRI_WKT =
+      "PROJCS[\"WGS_1984_UTM_Zone_21N\",GEOGCS[\"GCS_WGS_1984\",DATUM[\"D_WGS_1984\","
+          + "SPHEROID[\"WGS_1984\",6378137.0,298.257223563]],PRIMEM[\"Greenwich\",0.0],"
+          + "UNIT[\"Degree\",0.0174532925199433]],PROJECTION[\"Transverse_Mercator\"],"
+          + "PARAMETER[\"False_Easting\",500000.0],PARAMETER[\"False_Northing\",0.0],"
+          + "PARAMETER[\"Central_Meridian\",-57.0],PARAMETER[\"Scale_Factor\",0.9996],"
+          + "PARAMETER[\"Latitude_Of_Origin\",0.0],UNIT[\"Meter\",1.0]]";
+
   private final EstuarySettings settings;
   private final List<Bed> beds;
   private final List<Channel> channels;

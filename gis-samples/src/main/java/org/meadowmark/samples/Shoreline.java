@@ -11,7 +11,7 @@ final class Shoreline {
   static final double HEIGHT_METRES = 6_000;
   private static final double METRES_A_BED = 20;
   private static final double BARRIER_NORTHING = 850;
-  private static final double SOFTNESS_METRES = 120;
+  private static final double SOFTNESS_METRES = 260;
 
   private final double widthMetres;
   private final GradientNoise shore;
@@ -38,9 +38,9 @@ final class Shoreline {
 
   /** Land without islets. */
   double mainland(double x, double y) {
-    double north = y - (HEIGHT_METRES - 850 + 750 * shore.fractal(x / 1_900, y / 4_000, 4));
-    double west = 420 + 260 * shore.fractal(40 + y / 1_500, x / 2_000, 3) - x;
-    double east = x - (widthMetres - 480 + 300 * shore.fractal(80 + y / 1_500, x / 2_000, 3));
+    double north = y - (HEIGHT_METRES - 1_150 + 1_500 * shore.fractal(x / 2_700, y / 5_000, 5));
+    double west = 620 + 700 * shore.fractal(40 + y / 1_900, x / 3_000, 4) - x;
+    double east = x - (widthMetres - 650 + 700 * shore.fractal(80 + y / 1_900, x / 3_000, 4));
     double around =
         SOFTNESS_METRES
             * StrictMath.log(

@@ -37,7 +37,7 @@ final class Terrain {
                 clearance.get(column, row) - BANK_METRES));
     fillDepth(settings, shore, halfWidth);
     fillTexture(settings);
-    fillGrass(settings);
+    fillGrass(settings, shore);
     land.setBorder(-1);
     grass.setBorder(-1);
   }
@@ -117,7 +117,7 @@ final class Terrain {
           double seaward = shore.barrierNorthing(x) - y;
           double open =
               seaward > 0
-                  ? 0.4 + Math.max(0, seaward - 120) / 75
+                  ? 1.5 + Math.max(0, seaward - 120) / 75
                   : 0.25
                       + 1.35 * (1 - StrictMath.exp(-Math.max(0, fromShore) / 420))
                       + 0.95 * flats.fractal(x / 1_100, y / 1_100, 4);
@@ -139,7 +139,7 @@ final class Terrain {
     texture.fill((x, y, column, row) -> noise.fractal(x / 1_500, y / 1_500, 3) + 0.02);
   }
 
-  private void fillGrass(EstuarySettings settings) {
+  private void fillGrass(EstuarySettings settings, Shoreline shore) {
     GradientNoise broad = new GradientNoise(settings.seed(), Purpose.GRASS);
     GradientNoise fine = new GradientNoise(settings.seed(), Purpose.PATCHES);
     grass.fill(
@@ -158,8 +158,12 @@ final class Terrain {
           double offLand = (-land.get(column, row) - 16) / 60;
           double wetEnough = (water - 0.22) / 0.15;
           double litEnough = (2.15 - water) / 0.3;
+          double sheltered = (y - shore.barrierNorthing(x)) / 60;
           return Math.min(
-              density, Math.min(Math.min(offChannel, offLand), Math.min(wetEnough, litEnough)));
+              density,
+              Math.min(
+                  Math.min(offChannel, offLand),
+                  Math.min(Math.min(wetEnough, litEnough), sheltered)));
         });
   }
 }
