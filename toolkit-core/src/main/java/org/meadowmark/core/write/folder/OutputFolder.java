@@ -1,6 +1,7 @@
 package org.meadowmark.core.write.folder;
 
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.LinkOption;
 import java.nio.file.Path;
@@ -91,6 +92,8 @@ public final class OutputFolder {
       done = true;
     } catch (IOException e) {
       throw failure(e);
+    } catch (UncheckedIOException e) {
+      throw failure(e.getCause());
     } finally {
       if (!done) {
         removeEmpty(madeParents);
