@@ -108,11 +108,12 @@ final class GapFinder {
     GapFinder finder = new GapFinder(pieces);
     List<RawGap> gaps = new ArrayList<>();
     for (FootprintClusters.Cluster cutter : cutters) {
+      OutlineCrossings outline = new OutlineCrossings(cutter.area());
       for (int member : cutter.members()) {
         Footprint footprint = footprints.get(member);
         gaps.addAll(
             footprint.scar().isLine()
-                ? finder.alongLine(footprint, cutter.area())
+                ? finder.alongLine(footprint, outline)
                 : finder.acrossPolygon(footprint));
       }
     }
@@ -120,11 +121,11 @@ final class GapFinder {
     return gaps;
   }
 
-  private List<RawGap> alongLine(Footprint footprint, Geometry cluster) {
+  private List<RawGap> alongLine(Footprint footprint, OutlineCrossings outline) {
     Map<Pair, Stretch> stretches = new TreeMap<>();
     double halfWidth = footprint.scar().widthMetres() * footprint.lengthFactor() / 2;
     for (Object part : LinearComponentExtracter.getLines(footprint.line())) {
-      walk((LineString) part, halfWidth, cluster, stretches);
+      walk((LineString) part, halfWidth, outline, stretches);
     }
     GeometryFactory factory = footprint.line().getFactory();
     List<RawGap> gaps = new ArrayList<>();
@@ -142,7 +143,7 @@ final class GapFinder {
   }
 
   private void walk(
-      LineString line, double halfWidth, Geometry cluster, Map<Pair, Stretch> stretches) {
+      LineString line, double halfWidth, OutlineCrossings outline, Map<Pair, Stretch> stretches) {
     double step = Math.min(STEP_METRES, line.getLength() / FEWEST_STEPS);
     Coordinate[] vertices = line.getCoordinates();
     Stretch current = null;
@@ -156,9 +157,9 @@ final class GapFinder {
         Coordinate middle = between(from, to, 0.5);
         double alongX = (vertices[v + 1].x - vertices[v].x) / length;
         double alongY = (vertices[v + 1].y - vertices[v].y) / length;
-        Across left = across(middle, -alongY, alongX, halfWidth, cluster);
+        Across left = across(middle, -alongY, alongX, halfWidth, outline);
         if (left != null) {
-          Across right = across(middle, alongY, -alongX, halfWidth, cluster);
+          Across right = across(middle, alongY, -alongX, halfWidth, outline);
           if (right != null && right.piece != left.piece) {
             next =
                 stretches.computeIfAbsent(Pair.of(left.piece, right.piece), pair -> new Stretch());
@@ -194,12 +195,16 @@ final class GapFinder {
 
   /** The nearest piece in a direction and how far its edge is; null where there is none near. */
   private Across across(
-      Coordinate from, double directionX, double directionY, double halfWidth, Geometry cluster) {
+      Coordinate from,
+      double directionX,
+      double directionY,
+      double halfWidth,
+      OutlineCrossings outline) {
     OptionalInt piece = pieceAt(beyond(from, directionX, directionY, halfWidth + EDGE_METRES));
     if (piece.isPresent()) {
       return new Across(piece.getAsInt(), halfWidth);
     }
-    double edge = bareWidth(from, directionX, directionY, cluster);
+    double edge = outline.first(from, beyond(from, directionX, directionY, WIDEST_METRES));
     if (edge <= halfWidth + EDGE_METRES || edge >= WIDEST_METRES) {
       return null;
     }
@@ -209,28 +214,6 @@ final class GapFinder {
 
   private static Coordinate beyond(Coordinate from, double x, double y, double distance) {
     return new Coordinate(from.x + x * distance, from.y + y * distance);
-  }
-
-  private static double bareWidth(
-      Coordinate from, double directionX, double directionY, Geometry cluster) {
-    Coordinate far = beyond(from, directionX, directionY, WIDEST_METRES);
-    LineString ray = cluster.getFactory().createLineString(new Coordinate[] {from, far});
-    Geometry bare = OverlayNGRobust.overlay(ray, cluster, OverlayNG.INTERSECTION);
-    double edge = 0;
-    for (Object part : LinearComponentExtracter.getLines(bare)) {
-      LineString line = (LineString) part;
-      double start =
-          Math.min(
-              from.distance(line.getCoordinateN(0)),
-              from.distance(line.getCoordinateN(line.getNumPoints() - 1)));
-      if (start < EDGE_METRES) {
-        edge =
-            Math.max(
-                from.distance(line.getCoordinateN(0)),
-                from.distance(line.getCoordinateN(line.getNumPoints() - 1)));
-      }
-    }
-    return edge;
   }
 
   private OptionalInt pieceAt(Coordinate point) {

@@ -12,7 +12,8 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Stream;
-import org.meadowmark.core.model.MeadowmarkException;
+import org.meadowmark.core.model.OutputExistsException;
+import org.meadowmark.core.model.OutputFailedException;
 import org.meadowmark.core.write.record.RunRecord;
 
 /**
@@ -55,14 +56,14 @@ public final class OutputFolder {
    *
    * @param folder the folder to make
    * @param overwrite whether an earlier output there may be replaced
-   * @throws MeadowmarkException if something is there that may not be replaced
+   * @throws OutputExistsException if something is there that may not be replaced
    */
   public OutputFolder(Path folder, boolean overwrite) {
     this.target = folder.toAbsolutePath().normalize();
     this.label = folder.toString();
     this.overwrite = overwrite;
     if (target.getFileName() == null) {
-      throw new MeadowmarkException(label + ": is not a folder to write to; name a new folder");
+      throw new OutputFailedException(label + ": is not a folder to write to; name a new folder");
     }
     try {
       restoreAfterKill();
@@ -76,7 +77,7 @@ public final class OutputFolder {
    * Writes the folder.
    *
    * @param content what goes into it
-   * @throws MeadowmarkException if it cannot be written; nothing is left behind
+   * @throws OutputFailedException if it cannot be written; nothing is left behind
    */
   public void write(Content content) {
     List<Path> madeParents = new ArrayList<>();
@@ -134,11 +135,11 @@ public final class OutputFolder {
       return;
     }
     if (!Files.isDirectory(target, LinkOption.NOFOLLOW_LINKS)) {
-      throw new MeadowmarkException(
+      throw new OutputExistsException(
           label + ": exists and is not a folder; name a folder that does not exist yet");
     }
     if (!overwrite) {
-      throw new MeadowmarkException(
+      throw new OutputExistsException(
           label + ": already exists; name another folder, or replace it with " + OVERWRITE);
     }
     checkReplaceable();
@@ -151,7 +152,7 @@ public final class OutputFolder {
       if (FolderTree.isEmpty(target)) {
         return;
       }
-      throw new MeadowmarkException(
+      throw new OutputExistsException(
           label
               + ": has no "
               + RunRecord.FILE_NAME
@@ -165,7 +166,7 @@ public final class OutputFolder {
       SIDE_FILES.forEach(ending -> files.remove(output + ending));
     }
     if (!files.isEmpty()) {
-      throw new MeadowmarkException(
+      throw new OutputExistsException(
           label
               + ": also holds "
               + files.iterator().next()
@@ -229,8 +230,8 @@ public final class OutputFolder {
     return Files.exists(path, LinkOption.NOFOLLOW_LINKS);
   }
 
-  private MeadowmarkException failure(IOException e) {
-    return new MeadowmarkException(
+  private OutputFailedException failure(IOException e) {
+    return new OutputFailedException(
         label
             + ": output cannot be written ("
             + e.getMessage()

@@ -1,0 +1,60 @@
+package org.meadowmark.cli;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.meadowmark.core.model.Finding;
+import org.meadowmark.core.model.LayerCount;
+import org.meadowmark.core.model.Progress;
+import org.meadowmark.core.write.record.FindingsReport;
+import picocli.CommandLine;
+
+/** Gateways that keep what they were asked, and answer or fail as told. */
+final class RecordingGateways {
+  final List<AssessGateway.Request> assessed = new ArrayList<>();
+  final List<CheckGateway.Request> checked = new ArrayList<>();
+  final List<SampleGateway.Request> made = new ArrayList<>();
+  final List<Finding> findings = new ArrayList<>();
+  final List<LayerCount> counts = new ArrayList<>();
+  RuntimeException failure;
+  Error error;
+
+  CommandLine commandLine() {
+    return MeadowmarkCommand.commandLine(
+        List.of(
+            new AssessCommand(this::assess),
+            new CheckCommand(this::check),
+            new MakeSampleCommand(this::make),
+            new TablesCommand()));
+  }
+
+  Terminal.Outcome run(String... arguments) {
+    return Terminal.run(commandLine(), arguments);
+  }
+
+  private String assess(AssessGateway.Request request, Progress progress) {
+    assessed.add(request);
+    failIfTold();
+    return "summary of " + request.survey().name() + "\n";
+  }
+
+  private FindingsReport check(CheckGateway.Request request, Progress progress) {
+    checked.add(request);
+    failIfTold();
+    return new FindingsReport(findings, counts);
+  }
+
+  private String make(SampleGateway.Request request, Progress progress) {
+    made.add(request);
+    failIfTold();
+    return request.scars() + " scars";
+  }
+
+  private void failIfTold() {
+    if (failure != null) {
+      throw failure;
+    }
+    if (error != null) {
+      throw error;
+    }
+  }
+}
