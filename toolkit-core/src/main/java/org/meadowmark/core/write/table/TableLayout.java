@@ -181,7 +181,9 @@ final class TableLayout<T> {
         throw new IllegalStateException(name + "." + column + " is not a finite number: " + value);
       }
       double kept =
-          Math.abs(value) < LARGEST_ROUNDED ? Math.rint(value * DECIMAL_SHIFT) / DECIMAL_SHIFT : value;
+          Math.abs(value) < LARGEST_ROUNDED
+              ? Math.rint(value * DECIMAL_SHIFT) / DECIMAL_SHIFT
+              : value;
       return kept == 0 ? 0.0 : kept;
     }
   }
