@@ -17,6 +17,7 @@ final class RecordingGateways {
   final List<LayerCount> counts = new ArrayList<>();
   RuntimeException failure;
   Error error;
+  Progress progress;
 
   CommandLine commandLine() {
     return MeadowmarkCommand.commandLine(
@@ -31,19 +32,22 @@ final class RecordingGateways {
     return Terminal.run(commandLine(), arguments);
   }
 
-  private String assess(AssessGateway.Request request, Progress progress) {
+  private String assess(AssessGateway.Request request, Progress given) {
+    progress = given;
     assessed.add(request);
     failIfTold();
     return "summary of " + request.survey().name() + "\n";
   }
 
-  private FindingsReport check(CheckGateway.Request request, Progress progress) {
+  private FindingsReport check(CheckGateway.Request request, Progress given) {
+    progress = given;
     checked.add(request);
     failIfTold();
     return new FindingsReport(findings, counts);
   }
 
-  private String make(SampleGateway.Request request, Progress progress) {
+  private String make(SampleGateway.Request request, Progress given) {
+    progress = given;
     made.add(request);
     failIfTold();
     return request.scars() + " scars";
