@@ -1,0 +1,46 @@
+package org.meadowmark.samples;
+
+import java.nio.file.Path;
+import java.util.Locale;
+
+/**
+ * Writes a sample: {@code SampleProgram <new folder> [<seed> <scars> <beds>]}. Without numbers it
+ * is the bundled sample.
+ */
+public final class SampleProgram {
+  private SampleProgram() {}
+
+  /** Runs the program. */
+  public static void main(String[] arguments) {
+    if (arguments.length != 1 && arguments.length != 4) {
+      System.err.println("usage: SampleProgram <new folder> [<seed> <scars> <beds>]");
+      System.exit(2);
+    }
+    EstuarySettings settings = EstuarySettings.SAMPLE;
+    if (arguments.length == 4) {
+      settings =
+          settings
+              .withSeed(Long.parseLong(arguments[1]))
+              .withSize(Integer.parseInt(arguments[2]), Integer.parseInt(arguments[3]));
+    }
+    writeSample(Path.of(arguments[0]), EstuaryGenerator.generate(settings));
+  }
+
+  /**
+   * Writes {@code season-1}, {@code season-2} and so on, and a folder {@code truth}, into a new
+   * folder.
+   *
+   * @throws org.meadowmark.core.model.MeadowmarkException if the folder exists or cannot be written
+   */
+  public static void writeSample(Path folder, Estuary estuary) {
+    SurveyFolderWriter.publish(
+        folder,
+        temporary -> {
+          for (int season = 0; season < estuary.settings().seasons(); season++) {
+            String name = String.format(Locale.ROOT, "season-%d", season + 1);
+            SurveyFolderWriter.write(temporary.resolve(name), estuary, season);
+          }
+          TruthWriter.write(temporary.resolve("truth"), estuary);
+        });
+  }
+}
