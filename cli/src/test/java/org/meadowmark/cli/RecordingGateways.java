@@ -1,18 +1,22 @@
 package org.meadowmark.cli;
 
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import org.meadowmark.core.model.Finding;
 import org.meadowmark.core.model.LayerCount;
 import org.meadowmark.core.model.Progress;
+import org.meadowmark.core.survey.LayerSource;
 import org.meadowmark.core.write.record.FindingsReport;
+import org.meadowmark.samples.EstuarySettings;
+import org.meadowmark.samples.ScarSettings;
 import picocli.CommandLine;
 
 /** Gateways that keep what they were asked, and answer or fail as told. */
 final class RecordingGateways {
   final List<AssessGateway.Request> assessed = new ArrayList<>();
   final List<CheckGateway.Request> checked = new ArrayList<>();
-  final List<SampleGateway.Request> made = new ArrayList<>();
+  final List<Object> made = new ArrayList<>();
   final List<Finding> findings = new ArrayList<>();
   final List<LayerCount> counts = new ArrayList<>();
   RuntimeException failure;
@@ -24,7 +28,7 @@ final class RecordingGateways {
         List.of(
             new AssessCommand(this::assess),
             new CheckCommand(this::check),
-            new MakeSampleCommand(this::make),
+            new MakeSampleCommand(sampleGateway()),
             new TablesCommand()));
   }
 
@@ -46,11 +50,23 @@ final class RecordingGateways {
     return new FindingsReport(findings, counts);
   }
 
-  private String make(SampleGateway.Request request, Progress given) {
-    progress = given;
-    made.add(request);
-    failIfTold();
-    return request.scars() + " scars";
+  private SampleGateway sampleGateway() {
+    return new SampleGateway() {
+      @Override
+      public String inventEstuary(EstuarySettings settings, Path output, Progress given) {
+        made.addAll(List.of(settings, output));
+        failIfTold();
+        return settings.scars() + " scars\n";
+      }
+
+      @Override
+      public String inventScars(
+          ScarSettings settings, LayerSource beds, Path output, Progress given) {
+        made.addAll(List.of(settings, beds, output));
+        failIfTold();
+        return settings.scars() + " scars on beds";
+      }
+    };
   }
 
   private void failIfTold() {
