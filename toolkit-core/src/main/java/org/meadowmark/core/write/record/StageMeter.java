@@ -6,38 +6,48 @@ import java.lang.management.MemoryType;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.function.Supplier;
+import org.meadowmark.core.model.Progress;
 
 /**
- * Measures wall time and peak heap of stages that run one after another. Peaks are those of the
- * whole virtual machine. Not for use by several threads at once.
+ * Measures wall time and peak heap of the stages that it hears of, and passes progress on. Stages do
+ * not nest. Peaks are those of the whole virtual machine.
  */
-public final class StageMeter {
+public final class StageMeter implements Progress {
+  private final Progress next;
   private final List<StageUse> stages = new ArrayList<>();
+  private String stage = "";
+  private long startNanos;
 
-  /** Runs a stage and notes what it took, also when it fails. */
-  public <T> T measure(String stage, Supplier<T> work) {
+  /**
+   * A meter.
+   *
+   * @param next hears everything that this meter hears
+   */
+  public StageMeter(Progress next) {
+    this.next = next;
+  }
+
+  @Override
+  public void begin(String stageName, long total) {
     heapPools().forEach(MemoryPoolMXBean::resetPeakUsage);
-    long start = System.nanoTime();
-    try {
-      return work.get();
-    } finally {
-      long peak = heapPools().stream().mapToLong(pool -> pool.getPeakUsage().getUsed()).sum();
-      stages.add(new StageUse(stage, Duration.ofNanos(System.nanoTime() - start), peak));
-    }
+    stage = stageName;
+    startNanos = System.nanoTime();
+    next.begin(stageName, total);
   }
 
-  /** Runs a stage that has no result. */
-  public void measure(String stage, Runnable work) {
-    measure(
-        stage,
-        () -> {
-          work.run();
-          return null;
-        });
+  @Override
+  public void advance(long steps) {
+    next.advance(steps);
   }
 
-  /** The stages that have run, in order. */
+  @Override
+  public void end() {
+    long peak = heapPools().stream().mapToLong(pool -> pool.getPeakUsage().getUsed()).sum();
+    stages.add(new StageUse(stage, Duration.ofNanos(System.nanoTime() - startNanos), peak));
+    next.end();
+  }
+
+  /** The stages that have ended, in order. */
   public List<StageUse> stages() {
     return List.copyOf(stages);
   }

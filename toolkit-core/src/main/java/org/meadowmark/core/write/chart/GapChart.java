@@ -1,0 +1,134 @@
+package org.meadowmark.core.write.chart;
+
+import java.awt.BasicStroke;
+import java.awt.Color;
+import java.awt.Font;
+import java.util.List;
+import org.jfree.chart.JFreeChart;
+import org.jfree.chart.annotations.XYTextAnnotation;
+import org.jfree.chart.axis.NumberAxis;
+import org.jfree.chart.axis.NumberTickUnit;
+import org.jfree.chart.plot.ValueMarker;
+import org.jfree.chart.plot.XYPlot;
+import org.jfree.chart.renderer.xy.StandardXYBarPainter;
+import org.jfree.chart.renderer.xy.XYBarRenderer;
+import org.jfree.chart.ui.RectangleAnchor;
+import org.jfree.chart.ui.TextAnchor;
+import org.jfree.data.xy.XYIntervalSeries;
+import org.jfree.data.xy.XYIntervalSeriesCollection;
+import org.meadowmark.core.measure.Fragmentation.GapWidths;
+import org.meadowmark.core.measure.Gap;
+import org.meadowmark.core.write.AssessedSurvey;
+import org.meadowmark.core.write.Figures;
+
+/** Histogram of the widths of gaps that scars cut between patches. */
+final class GapChart {
+  static final String NAME = "gap-widths";
+  static final String TITLE = "How wide the gaps are that scars cut between patches";
+
+  private static final int HEIGHT = 620;
+  private static final double HEADROOM = 1.16;
+
+  private GapChart() {}
+
+  static Picture of(AssessedSurvey assessed) {
+    List<Gap> gaps = assessed.measurement().gaps();
+    if (gaps.isEmpty()) {
+      JFreeChart empty = ChartStyle.empty(TITLE, "No gaps: no scar separates two patches.");
+      return new Picture(NAME, empty, ChartStyle.WIDTH, ChartStyle.EMPTY_HEIGHT);
+    }
+    GapBins bins = GapBins.of(gaps.stream().mapToDouble(Gap::widthMetres).toArray());
+    XYPlot plot = plot(bins, assessed.measurement().whole().fragmentation().gaps());
+    String subtitle =
+        Figures.count(gaps.size(), "gap", "gaps")
+            + "; a gap is one scar and one pair of patches that it separates."
+            + beyond(gaps, bins);
+    return new Picture(NAME, ChartStyle.numeric(TITLE, subtitle, plot), ChartStyle.WIDTH, HEIGHT);
+  }
+
+  private static String beyond(List<Gap> gaps, GapBins bins) {
+    if (bins.beyond() == 0) {
+      return "";
+    }
+    double widest = gaps.stream().mapToDouble(Gap::widthMetres).max().orElseThrow();
+    return " The last bar, not to scale across, holds "
+        + Figures.count(bins.beyond())
+        + " wider than "
+        + Figures.length(bins.endMetres())
+        + ", up to "
+        + Figures.length(widest)
+        + ".";
+  }
+
+  private static XYPlot plot(GapBins bins, GapWidths widths) {
+    XYIntervalSeries within = new XYIntervalSeries("gaps");
+    XYIntervalSeries beyond = new XYIntervalSeries("wider gaps");
+    XYIntervalSeriesCollection data = new XYIntervalSeriesCollection();
+    data.addSeries(within);
+    data.addSeries(beyond);
+    NumberAxis across = ChartStyle.valueAxis("gap width (m)");
+    NumberAxis up = ChartStyle.valueAxis("gaps");
+    up.setStandardTickUnits(NumberAxis.createIntegerTickUnits());
+    XYBarRenderer renderer = new XYBarRenderer(0.06);
+    renderer.setBarPainter(new StandardXYBarPainter());
+    renderer.setShadowVisible(false);
+    renderer.setDrawBarOutline(false);
+    renderer.setSeriesPaint(0, ChartStyle.WATER);
+    renderer.setSeriesPaint(1, ChartStyle.ACCENT);
+    XYPlot plot = new XYPlot(data, across, up, renderer);
+
+    double bin = bins.binMetres();
+    int highest = 1;
+    for (int i = 0; i < bins.counts().length; i++) {
+      int count = bins.counts()[i];
+      highest = Math.max(highest, count);
+      double start = i * bin;
+      within.add(start + bin / 2, start, start + bin, count, 0, count);
+      if (count > 0) {
+        plot.addAnnotation(text(Figures.count(count), start + bin / 2, count, ChartStyle.INK));
+      }
+    }
+    double end = bins.endMetres();
+    double right = end + bin / 4;
+    if (bins.beyond() > 0) {
+      highest = Math.max(highest, bins.beyond());
+      double start = end + bin;
+      beyond.add(start + bin / 2, start, start + bin, bins.beyond(), 0, bins.beyond());
+      plot.addAnnotation(
+          text(Figures.count(bins.beyond()), start + bin / 2, bins.beyond(), ChartStyle.ACCENT));
+      right = start + bin + bin / 4;
+    }
+    across.setRange(-bin / 4, right);
+    across.setTickUnit(new NumberTickUnit(bin * (bins.counts().length > 10 ? 2 : 1)));
+    across.setNumberFormatOverride(new UpTo(end + bin / 2));
+    up.setRange(0, highest * HEADROOM);
+    widths.medianMetres().ifPresent(median -> addMedian(plot, median, end));
+    return plot;
+  }
+
+  private static void addMedian(XYPlot plot, double median, double end) {
+    if (median > end) {
+      return;
+    }
+    ValueMarker marker = new ValueMarker(median);
+    marker.setPaint(ChartStyle.INK);
+    marker.setStroke(new BasicStroke(1.5f, BasicStroke.CAP_BUTT, 0, 1, new float[] {6, 5}, 0));
+    marker.setLabel("  median " + Figures.length(median) + "  ");
+    marker.setLabelFont(ChartStyle.font(Font.PLAIN, 15));
+    marker.setLabelPaint(ChartStyle.INK);
+    boolean onTheLeft = median > end / 2;
+    marker.setLabelAnchor(onTheLeft ? RectangleAnchor.TOP_LEFT : RectangleAnchor.TOP_RIGHT);
+    marker.setLabelTextAnchor(onTheLeft ? TextAnchor.TOP_RIGHT : TextAnchor.TOP_LEFT);
+    marker.setLabelBackgroundColor(new Color(0, 0, 0, 0));
+    plot.addDomainMarker(marker);
+  }
+
+  private static XYTextAnnotation text(String words, double x, double y, Color ink) {
+    XYTextAnnotation annotation = new XYTextAnnotation(words, x, y);
+    annotation.setFont(ChartStyle.font(Font.PLAIN, 14));
+    annotation.setPaint(ink);
+    annotation.setBackgroundPaint(ChartStyle.PAPER);
+    annotation.setTextAnchor(TextAnchor.BOTTOM_CENTER);
+    return annotation;
+  }
+}
