@@ -58,7 +58,8 @@ public final class DepthGrid implements DepthField {
    */
   private static final List<Logger> READERS_LOGS =
       Stream.of(
-              "it.geosolutions.imageio.plugins.arcgrid",
+              // Named so by the reader: by the text of its class, not by its name.
+              "class it.geosolutions.imageio.plugins.arcgrid.AsciiGridsImageReader",
               "it.geosolutions.imageioimpl.plugins.tiff",
               "org.geotools.gce.arcgrid",
               "org.geotools.gce.geotiff")

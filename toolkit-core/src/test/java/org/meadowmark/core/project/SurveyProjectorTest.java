@@ -370,6 +370,17 @@ class SurveyProjectorTest {
     assertThat(survey.depth().depthMetres(349_999, 3_080_005)).isEmpty();
   }
 
+  /** A GeoTIFF made by GDAL 3.6.2 with the same values, on zone 17 from 500000 3000000. */
+  @Test
+  void geoTiffGivesTheDepthOfTheCell() throws Exception {
+    Path file = Path.of(getClass().getResource("depth-utm17.tif").toURI());
+    MetricSurvey survey = withDepth(LayerSource.of(LayerRole.DEPTH, file));
+    assertThat(survey.depth().depthMetres(500_001, 3_000_019)).hasValue(1);
+    assertThat(survey.depth().depthMetres(500_029, 3_000_001)).hasValue(6);
+    assertThat(survey.depth().depthMetres(500_015, 3_000_005)).isEmpty();
+    assertThat(survey.depth().depthMetres(499_999, 3_000_005)).isEmpty();
+  }
+
   @ParameterizedTest
   @ValueSource(strings = {"", "ncols 3\nnrows", "not a grid at all\n1 2 3\n"})
   void brokenGridIsRefusedInOneLine(String content, @TempDir Path folder) throws Exception {
