@@ -169,8 +169,13 @@ public final class Summary {
   }
 
   private String named(RankedSegment segment) {
+    String leading = segment.leadingCause();
     String cause =
-        segment.leadingCause().isEmpty() ? "" : ", mostly " + cause(segment.leadingCause());
+        switch (leading) {
+          case "" -> "";
+          case ReferenceTables.UNKNOWN_CAUSE -> ", mostly of unknown cause";
+          default -> ", mostly " + cause(leading);
+        };
     return segment.segment().channel()
         + " "
         + segment.segment().id()
