@@ -22,6 +22,9 @@ import org.meadowmark.core.model.LayerRole;
 import org.meadowmark.core.model.OutputExistsException;
 import org.meadowmark.core.model.OutputFailedException;
 import org.meadowmark.core.model.SurveyInputException;
+import org.meadowmark.core.survey.LayerSource;
+import org.meadowmark.samples.EstuarySettings;
+import org.meadowmark.samples.ScarSettings;
 import picocli.CommandLine;
 
 class CommandsTest {
@@ -103,7 +106,18 @@ class CommandsTest {
   }
 
   @Test
-  void makeSamplePassesItsOptionsOn() {
+  void makeSampleInventsAnEstuary() {
+    assertThat(gateways.run("make-sample", "--output=out"))
+        .isEqualTo(new Terminal.Outcome(0, "3000 scars\n", "The sample is in out\n"));
+    assertThat(gateways.made).containsExactly(EstuarySettings.SAMPLE, Path.of("out"));
+
+    gateways.run("make-sample", "--output=other", "--seed=7", "--scars=50", "--beds=100");
+    assertThat(gateways.made)
+        .endsWith(EstuarySettings.SAMPLE.withSeed(7).withSize(50, 100), Path.of("other"));
+  }
+
+  @Test
+  void makeSamplePutsScarsOnBeds() {
     assertThat(
             gateways.run(
                 "make-sample",
@@ -112,24 +126,24 @@ class CommandsTest {
                 "--on-beds=b.gpkg#east",
                 "--crs=EPSG:2882",
                 "--output=out"))
-        .isEqualTo(new Terminal.Outcome(0, "50 scars\n", "The survey is in out\n"));
-    assertThat(gateways.made.get(0).seed()).isEqualTo(7);
-    assertThat(gateways.made.get(0).beds())
-        .hasValueSatisfying(
-            beds -> {
-              assertThat(beds.role()).isEqualTo(LayerRole.BEDS);
-              assertThat(beds.fileLabel()).isEqualTo("b.gpkg");
-              assertThat(beds.layer()).hasValue("east");
-              assertThat(beds.crs()).hasValue("EPSG:2882");
-            });
-
-    gateways.run("make-sample", "--output=out");
-    assertThat(gateways.made.get(1))
-        .isEqualTo(new SampleGateway.Request(1, 3000, Optional.empty(), Path.of("out"), false));
+        .isEqualTo(new Terminal.Outcome(0, "50 scars on beds\n", "The sample is in out\n"));
+    LayerSource beds =
+        LayerSource.of(LayerRole.BEDS, Path.of("b.gpkg"))
+            .withFile(Path.of("b.gpkg"), "b.gpkg", Optional.of("east"))
+            .withCrs("EPSG:2882");
+    assertThat(gateways.made).containsExactly(ScarSettings.of(7, 50), beds, Path.of("out"));
   }
 
   @ParameterizedTest
-  @ValueSource(strings = {"--scars=0", "--scars=many", "--seed=x", "--crs=EPSG:1", "--on-beds="})
+  @ValueSource(
+      strings = {
+        "--scars=-1",
+        "--scars=many",
+        "--seed=x",
+        "--crs=EPSG:1",
+        "--on-beds=",
+        "--beds=5"
+      })
   void makeSampleRefusesWhatMakesNoSense(String option) {
     assertThat(gateways.run("make-sample", "--output=out", option))
         .satisfies(
