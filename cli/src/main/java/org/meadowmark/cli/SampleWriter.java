@@ -63,7 +63,11 @@ final class SampleWriter implements SampleGateway {
     BedFile bedFile =
         new BedFile(pathFrom(output, beds.file()), beds.layer(), beds.crs(), Optional.empty());
     SurveyFolderWriter.write(
-        output, "Invented scars on " + beds.fileLabel(), scars, survey.gridLabel(), bedFile);
+        output,
+        "Invented scars on " + beds.file().getFileName(),
+        scars,
+        survey.gridLabel(),
+        bedFile);
     progress.end();
     return String.format(
         Locale.ROOT,
