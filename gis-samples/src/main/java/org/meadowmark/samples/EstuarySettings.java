@@ -26,7 +26,7 @@ public record EstuarySettings(
     LocalDate lastSurvey) {
   /** Settings of the bundled sample. */
   public static final EstuarySettings SAMPLE =
-      new EstuarySettings(20_260_614L, 3_000, 400, 2, 6, 10, LocalDate.of(2026, 6, 14));
+      new EstuarySettings(20_260_614L, 3_000, 400, 2, 6, 25, LocalDate.of(2026, 6, 14));
 
   private static final int FEWEST_BEDS = 100;
   private static final int MOST_BEDS = 10_000;

@@ -1,5 +1,6 @@
 package org.meadowmark.core.read;
 
+import java.nio.file.AccessDeniedException;
 import java.util.Collection;
 import java.util.Optional;
 import org.meadowmark.core.model.FeatureRef;
@@ -64,6 +65,9 @@ public record LayerProblems(LayerSource source, String layer) {
 
   /** The file stops or cannot be read on. */
   public SurveyInputException unreadable(Throwable cause) {
+    if (cause instanceof AccessDeniedException) {
+      return refused("may not be read", "change the permissions of the file", cause);
+    }
     return refused(
         "cannot be read (" + detail(cause) + ")", "check permissions, or get a whole copy", cause);
   }

@@ -69,6 +69,10 @@ public final class LayerReaders {
     if (Files.isDirectory(file)) {
       throw problems.refused("is a folder", "name the file inside it");
     }
+    if (!Files.isRegularFile(file)) {
+      throw problems.refused(
+          "is no ordinary file, and would have to be read more than once", "save it as a file");
+    }
     byte[] start = start(file, problems);
     if (start.length == 0) {
       throw problems.refused("has zero bytes", "get a whole copy");

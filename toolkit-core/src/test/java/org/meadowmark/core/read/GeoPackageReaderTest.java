@@ -145,11 +145,23 @@ class GeoPackageReaderTest {
   }
 
   @Test
-  void readingLeavesTheFileAsItIs() throws IOException {
+  void readingLeavesTheFolderAsItIs() throws IOException, SQLException {
     ReadLayer.of(file);
     assertThat(file).hasSameBinaryContentAs(ReadLayer.fixture("ten-32617.gpkg"));
+    execute("PRAGMA journal_mode = WAL");
+    assertThat(ReadLayer.of(file).features()).hasSize(10);
     try (var left = Files.list(folder)) {
       assertThat(left).containsExactly(file);
+    }
+  }
+
+  @Test
+  void changesInALogBesideTheFileAreSeen() throws SQLException {
+    execute("PRAGMA journal_mode = WAL");
+    try (Connection connection = connect(file);
+        var statement = connection.createStatement()) {
+      statement.execute("DELETE FROM ten WHERE fid = 1");
+      assertThat(ReadLayer.of(file).features()).hasSize(9);
     }
   }
 

@@ -1,6 +1,7 @@
 package org.meadowmark.core.read;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.junit.jupiter.api.Assumptions.assumeTrue;
 import static org.meadowmark.core.read.Broken.assertRefused;
 
 import java.io.IOException;
@@ -20,6 +21,22 @@ class LayerReadersTest {
     assertRefused(folder.resolve("absent.gpkg"))
         .isEqualTo("does not exist; check the name and the folder");
     assertRefused(folder).isEqualTo("is a folder; name the file inside it");
+  }
+
+  @Test
+  void devicesAreRefused() {
+    Path device = Path.of("/dev/null");
+    assumeTrue(Files.exists(device), "this system has no /dev/null");
+    assertRefused(device).startsWith("is no ordinary file");
+  }
+
+  /** The account that runs the test may be allowed everything. */
+  @Test
+  void filesThatMayNotBeReadSaySo() throws IOException {
+    Path file = Files.writeString(folder.resolve("a.csv"), "x,y\n1,2\n");
+    assumeTrue(
+        file.toFile().setReadable(false) && !Files.isReadable(file), "all files are readable");
+    assertRefused(file).isEqualTo("may not be read; change the permissions of the file");
   }
 
   @ParameterizedTest

@@ -1,7 +1,6 @@
 package org.meadowmark.core.read.gpx;
 
 import io.jenetics.jpx.GPX;
-import io.jenetics.jpx.GPX.Reader;
 import io.jenetics.jpx.GPX.Reader.Mode;
 import io.jenetics.jpx.Length;
 import io.jenetics.jpx.Point;
@@ -9,8 +8,7 @@ import io.jenetics.jpx.Route;
 import io.jenetics.jpx.Track;
 import io.jenetics.jpx.WayPoint;
 import java.io.IOException;
-import java.io.InputStream;
-import java.nio.file.Files;
+import java.io.Reader;
 import java.time.Instant;
 import java.time.ZoneOffset;
 import java.util.HashMap;
@@ -85,8 +83,8 @@ public final class GpxLayerReader implements LayerReader {
   private static GPX parse(LayerSource source, LayerProblems problems) {
     try {
       GPX.Version version = GpxProlog.version(source.file(), problems);
-      try (InputStream stream = Files.newInputStream(source.file())) {
-        return Reader.of(version, Mode.STRICT).read(new StreamSource(stream));
+      try (Reader text = XmlText.open(source.file(), problems)) {
+        return GPX.Reader.of(version, Mode.STRICT).read(new StreamSource(text));
       }
     } catch (IOException e) {
       throw problems.refused(

@@ -2,8 +2,7 @@ package org.meadowmark.core.read.gpx;
 
 import io.jenetics.jpx.GPX.Version;
 import java.io.IOException;
-import java.io.InputStream;
-import java.nio.file.Files;
+import java.io.Reader;
 import java.nio.file.Path;
 import javax.xml.stream.XMLInputFactory;
 import javax.xml.stream.XMLStreamConstants;
@@ -23,8 +22,8 @@ final class GpxProlog {
     XMLInputFactory factory = XMLInputFactory.newDefaultFactory();
     factory.setProperty(XMLInputFactory.SUPPORT_DTD, false);
     factory.setProperty(XMLInputFactory.IS_SUPPORTING_EXTERNAL_ENTITIES, false);
-    try (InputStream stream = Files.newInputStream(file)) {
-      XMLStreamReader xml = factory.createXMLStreamReader(stream);
+    try (Reader text = XmlText.open(file, problems)) {
+      XMLStreamReader xml = factory.createXMLStreamReader(text);
       while (xml.hasNext()) {
         int event = xml.next();
         if (event == XMLStreamConstants.DTD) {

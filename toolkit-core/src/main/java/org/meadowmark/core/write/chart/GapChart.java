@@ -28,6 +28,7 @@ final class GapChart {
   static final String TITLE = "How wide the gaps are that scars cut between patches";
 
   private static final int HEIGHT = 620;
+  private static final int TICKS = 6;
   private static final double HEADROOM = 1.16;
 
   /** Keeps the paper behind a label off its bar. */
@@ -72,7 +73,6 @@ final class GapChart {
     data.addSeries(beyond);
     NumberAxis across = ChartStyle.valueAxis("gap width (m)");
     NumberAxis up = ChartStyle.valueAxis("gaps");
-    up.setStandardTickUnits(NumberAxis.createIntegerTickUnits());
     XYBarRenderer renderer = new XYBarRenderer(0.06);
     renderer.setBarPainter(new StandardXYBarPainter());
     renderer.setShadowVisible(false);
@@ -104,6 +104,7 @@ final class GapChart {
     across.setTickUnit(new NumberTickUnit(bin * (bins.counts().length > 10 ? 2 : 1)));
     across.setNumberFormatOverride(new UpTo(end + bin / 2));
     up.setRange(0, highest * HEADROOM);
+    up.setTickUnit(new NumberTickUnit(Math.max(1, GapBins.niceStep((double) highest / TICKS))));
     widths.medianMetres().ifPresent(median -> addMedian(plot, median, end));
     return plot;
   }

@@ -16,6 +16,7 @@ import org.meadowmark.core.reference.ReferenceTables;
 import org.meadowmark.core.reference.ScarCause;
 import org.meadowmark.core.write.AssessedSurvey;
 import org.meadowmark.core.write.Figures;
+import org.meadowmark.core.write.SegmentLabel;
 
 /** The channel segments with the highest damage rates, by cause. */
 final class SegmentChart {
@@ -123,9 +124,6 @@ final class SegmentChart {
   private static String label(RankedSegment segment) {
     return segment.rank().getAsInt()
         + ". "
-        + ChartStyle.shortened(segment.segment().channel())
-        + " ("
-        + segment.segment().id()
-        + ")";
+        + ChartStyle.shortened(SegmentLabel.of(segment.segment()));
   }
 }

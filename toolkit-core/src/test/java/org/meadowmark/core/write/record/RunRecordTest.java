@@ -92,8 +92,16 @@ class RunRecordTest {
   }
 
   @Test
-  void shapefilePartsAreInputsToo() throws IOException {
-    for (String name : List.of("beds.shp", "beds.DBF", "beds.prj", "beds2.shp", "beds.xml")) {
+  void filesThatGoWithALayerAreInputsToo() throws IOException {
+    for (String name :
+        List.of(
+            "beds.shp",
+            "beds.DBF",
+            "beds.prj",
+            "beds2.shp",
+            "beds.xml",
+            "depth.asc",
+            "depth.prj")) {
       Files.writeString(folder.resolve(name), name);
     }
     Path survey = Files.writeString(folder.resolve("survey.toml"), "x");
@@ -115,11 +123,20 @@ class RunRecordTest {
             "s",
             Optional.empty(),
             Optional.of(survey),
-            List.of(relative, relative),
+            List.of(
+                relative,
+                relative,
+                LayerSource.of(LayerRole.DEPTH, folder.resolve("depth.asc").toAbsolutePath())),
             InventedSurvey.parameters());
     assertThat(InputFiles.digests(definition))
         .extracting(FileDigest::file)
-        .containsExactly("data/beds.DBF", "data/beds.prj", "data/beds.shp", "survey.toml");
+        .containsExactlyInAnyOrder(
+            "data/beds.DBF",
+            "data/beds.prj",
+            "data/beds.shp",
+            "depth.asc",
+            "depth.prj",
+            "survey.toml");
   }
 
   @Test
