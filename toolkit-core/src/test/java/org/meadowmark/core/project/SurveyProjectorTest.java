@@ -307,6 +307,16 @@ class SurveyProjectorTest {
                 + " its reference system (EPSG:32621) and the one to measure in (analysis_crs)");
   }
 
+  @ParameterizedTest
+  @ValueSource(strings = {"EPSG:2193", "EPSG:2263", "EPSG:32621"})
+  void gridElsewhereIsRefusedWhateverItsUnit(String code) {
+    CheckedSurvey survey = survey(List.of(), List.of(beds(DEGREES, SQUARE_DEGREES)));
+    Parameters parameters = Samples.parameters(Optional.of(code), true, OptionalDouble.empty());
+    assertThatThrownBy(() -> project(survey, parameters))
+        .isInstanceOf(SurveyInputException.class)
+        .hasMessageContaining("the whole layer lies out of reach of the analysis grid " + code);
+  }
+
   @Test
   void layerApartFromAllOthersIsAWarning() {
     project(
