@@ -73,7 +73,7 @@ public final class SurveyProjector {
     new PlacementCheck(log).check(inOrder);
     AnalysisGrid grid = chooseGrid(inOrder);
     LayerProjector projector = new LayerProjector(grid, log, progress);
-    progress.begin("projecting", total);
+    progress.begin("Projecting", total);
     Roles roles = new Roles(projector, places);
     MetricSurvey projected =
         new MetricSurvey(
