@@ -28,7 +28,7 @@ final class EstuaryScars {
   private static final double NARROWING_A_YEAR = 0.93;
   private static final double MAPPING_ERROR_METRES = 0.3;
   private static final int MOST_SEASONS = 1_000;
-  private static final double TRAP_CHANCE = 0.4;
+  private static final double TRAP_CHANCE = 0.55;
   private static final int ATTEMPTS = 40;
   private static final int SURVEY_DAYS = 5;
 
