@@ -1,5 +1,6 @@
 package org.meadowmark.core.measure;
 
+import java.util.List;
 import java.util.Optional;
 import org.meadowmark.core.model.MapArea;
 
@@ -12,6 +13,8 @@ import org.meadowmark.core.model.MapArea;
  * @param damage damage of the beds in it
  * @param fragmentation pieces of the beds in it, touching beds joined
  * @param byClass mapped grass by texture or species, see {@link GrassClass}, in key order
+ * @param bySeverity mapped grass by the severity class of its bed, see {@link SeverityGrass},
+ *     lightest class first; the areas add up to the mapped bed area
  */
 public record AreaMeasure(
     Kind kind,
@@ -19,7 +22,8 @@ public record AreaMeasure(
     int bedCount,
     Damage damage,
     Fragmentation fragmentation,
-    java.util.List<GrassClass> byClass) {
+    List<GrassClass> byClass,
+    List<SeverityGrass> bySeverity) {
 
   /** What a line of area results is about. */
   public enum Kind {
@@ -38,6 +42,20 @@ public record AreaMeasure(
    */
   public record GrassClass(
       String species, String texture, double grassSquareMetres, double scarredSquareMetres) {}
+
+  /**
+   * Grass in beds of one severity class.
+   *
+   * @param severityKey key of the class of the bed as a whole; {@code unknown} for grass outside
+   *     the surveyed area, also where the rest of its bed was surveyed
+   * @param grassSquareMetres mapped bed area of that class inside this area
+   */
+  public record SeverityGrass(String severityKey, double grassSquareMetres) {}
+
+  public AreaMeasure {
+    byClass = List.copyOf(byClass);
+    bySeverity = List.copyOf(bySeverity);
+  }
 
   /** Name for people. */
   public String label() {

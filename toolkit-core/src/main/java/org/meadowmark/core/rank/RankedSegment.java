@@ -26,4 +26,18 @@ public record RankedSegment(
     String leadingCause,
     double exposureHectares,
     OptionalDouble ratePerHectare,
-    String remark) {}
+    String remark) {
+
+  RankedSegment withRank(int position) {
+    return new RankedSegment(
+        OptionalInt.of(position),
+        segment,
+        scarCount,
+        scarLengthMetres,
+        scarLengthMetresByCause,
+        leadingCause,
+        exposureHectares,
+        ratePerHectare,
+        remark);
+  }
+}

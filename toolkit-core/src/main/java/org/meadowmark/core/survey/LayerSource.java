@@ -1,6 +1,7 @@
 package org.meadowmark.core.survey;
 
 import java.nio.file.Path;
+import java.util.EnumMap;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
@@ -73,5 +74,86 @@ public record LayerSource(
         Map.of(),
         LengthUnit.METRE,
         GeometryColumns.USUAL);
+  }
+
+  /**
+   * The same layer with another place: file and layer name are replaced; reference system and axis
+   * order, which belong to the file, are forgotten; attributes, values, units and columns stay.
+   */
+  public LayerSource withFile(Path newFile, String newLabel, Optional<String> newLayer) {
+    return new LayerSource(
+        role,
+        newFile,
+        newLabel,
+        newLayer,
+        Optional.empty(),
+        AxisOrder.EAST_FIRST,
+        attributes,
+        valueNames,
+        widthUnit,
+        geometryColumns);
+  }
+
+  /** The same layer with another reference system. */
+  public LayerSource withCrs(String code) {
+    return new LayerSource(
+        role,
+        file,
+        fileLabel,
+        layer,
+        Optional.of(code),
+        axisOrder,
+        attributes,
+        valueNames,
+        widthUnit,
+        geometryColumns);
+  }
+
+  /** The same layer with another order of ordinates. */
+  public LayerSource withAxisOrder(AxisOrder order) {
+    return new LayerSource(
+        role,
+        file,
+        fileLabel,
+        layer,
+        crs,
+        order,
+        attributes,
+        valueNames,
+        widthUnit,
+        geometryColumns);
+  }
+
+  /** The same layer with one property mapped to an attribute. */
+  public LayerSource withAttribute(Field property, String attribute) {
+    Map<Field, String> mapped = new EnumMap<>(Field.class);
+    mapped.putAll(attributes);
+    mapped.put(property, attribute);
+    return new LayerSource(
+        role,
+        file,
+        fileLabel,
+        layer,
+        crs,
+        axisOrder,
+        mapped,
+        valueNames,
+        widthUnit,
+        geometryColumns);
+  }
+
+  /** The same layer with another unit of width and depth. */
+  public LayerSource withWidthUnit(LengthUnit unit) {
+    return new LayerSource(
+        role,
+        file,
+        fileLabel,
+        layer,
+        crs,
+        axisOrder,
+        attributes,
+        valueNames,
+        unit,
+        geometryColumns);
   }
 }

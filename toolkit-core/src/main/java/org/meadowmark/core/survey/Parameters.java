@@ -3,6 +3,7 @@ package org.meadowmark.core.survey;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.stream.Stream;
 
 /**
  * Choices that change results. Defaults, limits and sources are rows of {@code parameters.csv}.
@@ -61,5 +62,13 @@ public record Parameters(
 
   public Parameters {
     crossingDistancesMetres = crossingDistancesMetres.stream().sorted().distinct().toList();
+  }
+
+  /** Every crossing distance that results are given for, ascending: the sweep and the headline. */
+  public List<Double> allCrossingDistancesMetres() {
+    return Stream.concat(crossingDistancesMetres.stream(), Stream.of(crossingDistanceMetres))
+        .sorted()
+        .distinct()
+        .toList();
   }
 }

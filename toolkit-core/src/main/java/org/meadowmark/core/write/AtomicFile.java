@@ -6,7 +6,8 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.util.UUID;
-import org.meadowmark.core.model.MeadowmarkException;
+import org.meadowmark.core.model.OutputExistsException;
+import org.meadowmark.core.model.OutputFailedException;
 
 /**
  * Writes a file whole or not at all: to a temporary file in the same folder, moved when complete
@@ -33,8 +34,8 @@ public final class AtomicFile {
    * @param file where to; its folder must exist
    * @param overwrite whether an existing file is replaced
    * @param content writes the content
-   * @throws MeadowmarkException if the file exists and may not be replaced, is a folder, has no
-   *     folder to be in, or cannot be written
+   * @throws OutputExistsException if the file exists and may not be replaced
+   * @throws OutputFailedException if it is a folder, has no folder to be in, or cannot be written
    */
   public static void write(Path file, boolean overwrite, Content content) {
     Path target = file.toAbsolutePath();
@@ -48,7 +49,7 @@ public final class AtomicFile {
       }
       move(temporary, target);
     } catch (IOException e) {
-      throw new MeadowmarkException(
+      throw new OutputFailedException(
           file + ": cannot be written (" + e.getMessage() + "); check space and permissions", e);
     } finally {
       remove(temporary);
@@ -57,18 +58,18 @@ public final class AtomicFile {
 
   private static void refuseIfUnusable(Path file, Path target, Path folder, boolean overwrite) {
     if (Files.isDirectory(target)) {
-      throw new MeadowmarkException(file + ": is a folder; name a file");
+      throw new OutputFailedException(file + ": is a folder; name a file");
     }
     if (!overwrite && Files.exists(target)) {
       throw exists(file);
     }
     if (folder == null || !Files.isDirectory(folder)) {
-      throw new MeadowmarkException(file + ": its folder does not exist; create it first");
+      throw new OutputFailedException(file + ": its folder does not exist; create it first");
     }
   }
 
-  private static MeadowmarkException exists(Path file) {
-    return new MeadowmarkException(
+  private static OutputExistsException exists(Path file) {
+    return new OutputExistsException(
         file + ": exists already; choose another name or give --overwrite");
   }
 

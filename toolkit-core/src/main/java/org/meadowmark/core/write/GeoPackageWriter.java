@@ -12,7 +12,8 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Set;
-import org.meadowmark.core.model.MeadowmarkException;
+import org.meadowmark.core.model.OutputExistsException;
+import org.meadowmark.core.model.OutputFailedException;
 
 /**
  * Writes result tables as one GeoPackage 1.3 file with spatial indexes and column descriptions.
@@ -34,8 +35,8 @@ public final class GeoPackageWriter {
    * @param crsWkt its well-known text (version 1, as the standard demands)
    * @param tables the tables, with different names
    * @param lastChange time stamp of the contents; a fixed one makes files comparable
-   * @throws MeadowmarkException if the file exists and {@code overwrite} is false, or cannot be
-   *     written
+   * @throws OutputExistsException if the file exists and {@code overwrite} is false
+   * @throws OutputFailedException if it cannot be written
    * @throws IllegalArgumentException if a table breaks its own description
    */
   public static void write(
@@ -85,7 +86,7 @@ public final class GeoPackageWriter {
       }
       connection.commit();
     } catch (SQLException e) {
-      throw new MeadowmarkException(
+      throw new OutputFailedException(
           file + ": cannot be written (" + e.getMessage() + "); check space and permissions", e);
     }
   }

@@ -1,0 +1,88 @@
+package org.meadowmark.cli;
+
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.io.UncheckedIOException;
+import java.util.List;
+import org.meadowmark.core.model.MeadowmarkException;
+import org.meadowmark.core.model.OutputExistsException;
+import org.meadowmark.core.model.OutputFailedException;
+import picocli.CommandLine;
+import picocli.CommandLine.IExecutionExceptionHandler;
+import picocli.CommandLine.IParameterExceptionHandler;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.ParseResult;
+import picocli.CommandLine.UnmatchedArgumentException;
+
+/** Turns every failure into one line on the error stream and an exit code. */
+final class ErrorReport implements IParameterExceptionHandler, IExecutionExceptionHandler {
+
+  @Override
+  public int handleParseException(ParameterException e, String[] arguments) {
+    CommandLine command = e.getCommandLine();
+    String name = command.getCommandSpec().qualifiedName();
+    String near = suggestions(e);
+    String see = (near.isEmpty() ? "; see '" : near + " See '") + name + " --help'";
+    print(command, e, oneLine(e.getMessage()) + see);
+    return ExitCode.USAGE.value();
+  }
+
+  @Override
+  public int handleExecutionException(
+      Exception e, CommandLine command, ParseResult fullParseResult) {
+    ExitCode code = codeOf(e);
+    String message =
+        switch (code) {
+          case INTERNAL ->
+              "internal error: " + e + "; please report it with the trace that --verbose prints";
+          case OUTPUT_FAILED ->
+              e instanceof MeadowmarkException
+                  ? e.getMessage()
+                  : "output cannot be written: " + e.getMessage() + "; check space and permissions";
+          default -> e.getMessage();
+        };
+    print(command, e, oneLine(message));
+    return code.value();
+  }
+
+  private static String suggestions(ParameterException e) {
+    if (!(e instanceof UnmatchedArgumentException unmatched)) {
+      return "";
+    }
+    List<String> near = unmatched.getSuggestions();
+    return near.isEmpty() ? "" : "; did you mean " + String.join(" or ", near) + "?";
+  }
+
+  private static ExitCode codeOf(Exception e) {
+    if (e instanceof OutputExistsException) {
+      return ExitCode.OUTPUT_EXISTS;
+    }
+    if (e instanceof OutputFailedException) {
+      return ExitCode.OUTPUT_FAILED;
+    }
+    if (e instanceof MeadowmarkException) {
+      return ExitCode.INPUT;
+    }
+    // Readers turn their own failures into findings, so what comes through is a failed write.
+    if (e instanceof IOException || e instanceof UncheckedIOException) {
+      return ExitCode.OUTPUT_FAILED;
+    }
+    return ExitCode.INTERNAL;
+  }
+
+  private static void print(CommandLine command, Exception e, String message) {
+    PrintWriter err = command.getErr();
+    err.println("error: " + message);
+    if (MessageOptions.verbose(command)) {
+      e.printStackTrace(err);
+    }
+    err.flush();
+  }
+
+  private static String oneLine(String message) {
+    return String.valueOf(message)
+        .strip()
+        .replaceAll("\\s*\\R\\s*", " ")
+        .replace("option option", "option");
+  }
+}

@@ -1,0 +1,57 @@
+package org.meadowmark.cli;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
+
+/**
+ * Compares help texts with the files in {@code src/test/resources/golden}. After a wanted change
+ * run the test once with {@code -Dmeadowmark.golden=write} and read the difference.
+ */
+class HelpTest {
+  private static final Path GOLDEN =
+      Path.of(System.getProperty("meadowmark.root"), "cli/src/test/resources/golden");
+
+  @ParameterizedTest
+  @ValueSource(strings = {"meadowmark", "assess", "check", "make-sample", "tables"})
+  void helpIsAsRecorded(String command) throws IOException {
+    String[] arguments =
+        command.equals("meadowmark") ? new String[] {"--help"} : new String[] {command, "--help"};
+    Terminal.Outcome outcome = new RecordingGateways().run(arguments);
+
+    assertThat(outcome.exitCode()).isZero();
+    assertThat(outcome.err()).isEmpty();
+    assertThat(outcome.out()).contains("Usage: meadowmark", "Options:", "Examples:", "Exit codes:");
+    assertThat(outcome.out().lines()).allSatisfy(line -> assertThat(line).hasSizeLessThan(101));
+    Path golden = GOLDEN.resolve(command + "-help.txt");
+    if ("write".equals(System.getProperty("meadowmark.golden"))) {
+      Files.writeString(golden, outcome.out());
+    }
+    assertThat(outcome.out()).isEqualTo(Files.readString(golden));
+  }
+
+  @Test
+  void versionIsTheBuilds() throws IOException {
+    Terminal.Outcome outcome = new RecordingGateways().run("--version");
+
+    assertThat(outcome.exitCode()).isZero();
+    assertThat(outcome.out()).matches("meadowmark \\d+\\.\\d+\\.\\d+\\S*\n");
+    String pom = Files.readString(Path.of(System.getProperty("meadowmark.root"), "pom.xml"));
+    assertThat(pom).contains("<version>" + ToolVersion.text() + "</version>");
+  }
+
+  @ParameterizedTest
+  @CsvSource({"assess", "check", "tables", "make-sample"})
+  void sharedOptionsAreWordedTheSame(String command) {
+    String help = new RecordingGateways().run(command, "--help").out();
+
+    assertThat(help)
+        .contains("  -q, --quiet ", "      --no-progress ", "      --verbose ", "  -h, --help ");
+  }
+}

@@ -1,0 +1,175 @@
+package org.meadowmark.core.assessment;
+
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.stream.Stream;
+import org.meadowmark.core.measure.Measurement;
+import org.meadowmark.core.measure.SurveyMeasurer;
+import org.meadowmark.core.model.MetricSurvey;
+import org.meadowmark.core.model.Progress;
+import org.meadowmark.core.rank.ChannelRanker;
+import org.meadowmark.core.rank.ChannelRanking;
+import org.meadowmark.core.reference.ReferenceTables;
+import org.meadowmark.core.survey.SurveyDefinition;
+import org.meadowmark.core.write.AssessedSurvey;
+import org.meadowmark.core.write.CsvTableWriter;
+import org.meadowmark.core.write.GeoPackageWriter;
+import org.meadowmark.core.write.ResultTable;
+import org.meadowmark.core.write.chart.Charts;
+import org.meadowmark.core.write.chart.Picture;
+import org.meadowmark.core.write.folder.OutputFolder;
+import org.meadowmark.core.write.record.FileDigest;
+import org.meadowmark.core.write.record.FindingsReport;
+import org.meadowmark.core.write.record.InputFiles;
+import org.meadowmark.core.write.record.RunFacts;
+import org.meadowmark.core.write.record.RunRecord;
+import org.meadowmark.core.write.record.StageMeter;
+import org.meadowmark.core.write.record.Versions;
+import org.meadowmark.core.write.summary.Summary;
+import org.meadowmark.core.write.table.ResultTables;
+
+/**
+ * A whole assessment: read, check, project, measure, rank, write.
+ *
+ * <p>Results do not depend on threads or on the order of the input. The parallel work runs in the
+ * fork join pool of the calling thread, or in the common pool.
+ */
+public final class Assessment {
+  /** Layers with every result that has a place, and tables without. */
+  public static final String GEOPACKAGE = "results.gpkg";
+
+  /** Folder of the tables as CSV. */
+  public static final String TABLE_FOLDER = "tables";
+
+  /** Folder of the pictures. */
+  public static final String CHART_FOLDER = "charts";
+
+  /** The summary that is also returned. */
+  public static final String SUMMARY = "summary.txt";
+
+  /** Every finding. */
+  public static final String FINDINGS = "findings.json";
+
+  /** Tables stay byte-identical from run to run, so no table carries the time of the run. */
+  private static final Instant CONTENT_TIME = Instant.parse("2000-01-01T00:00:00Z");
+
+  private final SurveyDefinition definition;
+  private final ReferenceTables tables;
+  private final Map<String, String> options;
+  private final String toolVersion;
+  private final Instant started = Instant.now();
+  private final StageMeter meter;
+
+  /**
+   * Prepares an assessment.
+   *
+   * @param definition what to assess
+   * @param tables reference tables
+   * @param options options as the user gave them, for the run record
+   * @param toolVersion version of the program, for the run record
+   * @param progress hears how far the work is
+   */
+  public Assessment(
+      SurveyDefinition definition,
+      ReferenceTables tables,
+      Map<String, String> options,
+      String toolVersion,
+      Progress progress) {
+    this.definition = definition;
+    this.tables = tables;
+    this.options = options;
+    this.toolVersion = toolVersion;
+    this.meter = new StageMeter(progress);
+  }
+
+  /**
+   * Reads, checks, projects, measures and ranks.
+   *
+   * @throws org.meadowmark.core.model.SurveyInputException if the input cannot be used
+   */
+  public AssessedSurvey assess() {
+    LoadedSurvey loaded = new SurveyLoader(definition, tables, meter).load();
+    MetricSurvey survey = loaded.orThrow();
+    Measurement measurement =
+        new SurveyMeasurer(survey, definition.parameters(), tables, meter).measure();
+    ChannelRanking ranking = new ChannelRanker(survey, definition.parameters(), meter).rank();
+    return new AssessedSurvey(
+        definition, survey, measurement, ranking, loaded.findings(), loaded.counts(), tables);
+  }
+
+  /**
+   * Assesses and writes the output folder, all of it or nothing.
+   *
+   * @param folder folder to write
+   * @param overwrite whether an earlier output there may be replaced
+   * @return the summary for a terminal
+   * @throws org.meadowmark.core.model.MeadowmarkException if the input cannot be used or the folder
+   *     cannot be written
+   */
+  public String assessInto(Path folder, boolean overwrite) {
+    OutputFolder output = new OutputFolder(folder, overwrite);
+    AssessedSurvey assessed = assess();
+    String summary = Summary.text(assessed);
+    output.write(target -> write(assessed, summary, target));
+    return summary;
+  }
+
+  private void write(AssessedSurvey assessed, String summary, Path target) throws IOException {
+    List<ResultTable> results = ResultTables.of(assessed);
+    meter.begin("Writing tables", results.size());
+    Path csvFolder = Files.createDirectory(target.resolve(TABLE_FOLDER));
+    for (ResultTable table : results) {
+      CsvTableWriter.write(csvFolder.resolve(table.name() + ".csv"), false, table, false);
+      meter.advance(1);
+    }
+    meter.end();
+
+    meter.begin("Writing layers", -1);
+    GeoPackageWriter.write(
+        target.resolve(GEOPACKAGE),
+        false,
+        assessed.survey().gridLabel(),
+        assessed.survey().gridWkt(),
+        results,
+        CONTENT_TIME);
+    meter.end();
+
+    meter.begin("Drawing charts", -1);
+    Path chartFolder = Files.createDirectory(target.resolve(CHART_FOLDER));
+    for (Picture picture : Charts.of(assessed)) {
+      picture.writePng(chartFolder);
+    }
+    meter.end();
+
+    Files.writeString(target.resolve(SUMMARY), summary, StandardCharsets.UTF_8);
+    Files.writeString(
+        target.resolve(FINDINGS),
+        new FindingsReport(assessed.findings(), assessed.counts()).toJson(),
+        StandardCharsets.UTF_8);
+    RunFacts facts =
+        new RunFacts(
+            Versions.current(toolVersion), options, started, Instant.now(), meter.stages());
+    RunRecord runRecord =
+        new RunRecord(assessed, facts, InputFiles.digests(definition), digests(target));
+    Files.writeString(
+        target.resolve(RunRecord.FILE_NAME), runRecord.toJson(), StandardCharsets.UTF_8);
+  }
+
+  private static List<FileDigest> digests(Path folder) throws IOException {
+    List<Path> files;
+    try (Stream<Path> all = Files.walk(folder)) {
+      files = all.filter(Files::isRegularFile).sorted().toList();
+    }
+    List<FileDigest> digests = new ArrayList<>();
+    for (Path file : files) {
+      digests.add(FileDigest.of(folder.relativize(file).toString(), file));
+    }
+    return digests;
+  }
+}

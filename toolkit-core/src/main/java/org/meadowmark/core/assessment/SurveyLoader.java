@@ -1,0 +1,138 @@
+package org.meadowmark.core.assessment;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Function;
+import org.meadowmark.core.check.CheckedLayer;
+import org.meadowmark.core.check.CheckedSurvey;
+import org.meadowmark.core.check.FindingLog;
+import org.meadowmark.core.check.LayerChecker;
+import org.meadowmark.core.check.LayerCounts;
+import org.meadowmark.core.check.LayoutChecker;
+import org.meadowmark.core.model.FeatureRef;
+import org.meadowmark.core.model.Finding;
+import org.meadowmark.core.model.FindingCode;
+import org.meadowmark.core.model.LayerCount;
+import org.meadowmark.core.model.LayerRole;
+import org.meadowmark.core.model.Located;
+import org.meadowmark.core.model.MetricSurvey;
+import org.meadowmark.core.model.Progress;
+import org.meadowmark.core.model.SurveyInputException;
+import org.meadowmark.core.project.CrsCatalog;
+import org.meadowmark.core.project.DepthGrid;
+import org.meadowmark.core.project.SurveyProjector;
+import org.meadowmark.core.read.LayerReaders;
+import org.meadowmark.core.reference.ReferenceTables;
+import org.meadowmark.core.survey.LayerSource;
+import org.meadowmark.core.survey.SurveyDefinition;
+
+/**
+ * Reads, checks and projects a survey.
+ *
+ * <p>One run finds as much as it can: a layer that cannot be read does not keep the others from
+ * being checked.
+ */
+public final class SurveyLoader {
+  private final SurveyDefinition definition;
+  private final ReferenceTables tables;
+  private final Progress progress;
+  private final FindingLog log = new FindingLog();
+
+  /**
+   * Creates a loader for one use.
+   *
+   * @param definition what to read
+   * @param tables species and causes
+   * @param progress hears how far the work is
+   */
+  public SurveyLoader(SurveyDefinition definition, ReferenceTables tables, Progress progress) {
+    this.definition = definition;
+    this.tables = tables;
+    this.progress = progress;
+  }
+
+  /** Loads the survey; never throws for what is wrong with the input. */
+  public LoadedSurvey load() {
+    needLayer(LayerRole.SCARS);
+    needLayer(LayerRole.BEDS);
+    CheckedSurvey checked = readAndCheck();
+    Optional<MetricSurvey> survey = log.hasErrors() ? Optional.empty() : place(checked);
+    List<LayerCount> counts =
+        survey
+            .map(s -> LayerCounts.of(checked, s, log))
+            .orElseGet(() -> checked.layers().stream().map(CheckedLayer::count).toList());
+    return new LoadedSurvey(log.hasErrors() ? Optional.empty() : survey, log.sorted(), counts);
+  }
+
+  private void needLayer(LayerRole role) {
+    if (definition.layers(role).isEmpty()) {
+      log.add(
+          new Finding(
+              FindingCode.NO_FEATURES,
+              Finding.Level.ERROR,
+              Finding.Treatment.REFUSED,
+              role,
+              FeatureRef.layer(definition.name(), ""),
+              "no layer of " + role.key() + " is given",
+              "name one under [layers."
+                  + role.key()
+                  + "] in the survey file or with --"
+                  + role.key()));
+    }
+  }
+
+  private CheckedSurvey readAndCheck() {
+    return new CheckedSurvey(
+        read(
+            LayerRole.SCARS,
+            source -> LayerChecker.scars(source, definition.parameters(), tables, log)),
+        read(LayerRole.BEDS, source -> LayerChecker.beds(source, tables, log)),
+        read(LayerRole.CHANNELS, source -> LayerChecker.channels(source, log)),
+        read(LayerRole.MANAGEMENT_AREAS, source -> LayerChecker.areas(source, log)),
+        read(LayerRole.SURVEYED_AREA, source -> LayerChecker.areas(source, log)),
+        read(LayerRole.BARRIERS, source -> LayerChecker.areas(source, log)),
+        read(
+            definition.layers(LayerRole.DEPTH).stream().filter(s -> !DepthGrid.isGrid(s)).toList(),
+            source -> LayerChecker.soundings(source, log)));
+  }
+
+  private <T extends Located> List<CheckedLayer<T>> read(
+      LayerRole role, Function<LayerSource, LayerChecker<T>> newChecker) {
+    return read(definition.layers(role), newChecker);
+  }
+
+  private <T extends Located> List<CheckedLayer<T>> read(
+      List<LayerSource> sources, Function<LayerSource, LayerChecker<T>> newChecker) {
+    List<CheckedLayer<T>> layers = new ArrayList<>();
+    for (LayerSource source : sources) {
+      progress.begin("Reading " + source.role().key().replace('_', ' '), -1);
+      try {
+        LayerChecker<T> checker = newChecker.apply(source);
+        LayerReaders.read(source, checker);
+        layers.add(checker.checked());
+      } catch (SurveyInputException e) {
+        log.add(e.finding());
+      } finally {
+        progress.end();
+      }
+    }
+    return layers;
+  }
+
+  private Optional<MetricSurvey> place(CheckedSurvey checked) {
+    List<LayerSource> grids =
+        definition.layers(LayerRole.DEPTH).stream().filter(DepthGrid::isGrid).toList();
+    try {
+      MetricSurvey projected =
+          new SurveyProjector(new CrsCatalog(), definition.parameters(), log, progress)
+              .project(checked, grids);
+      return Optional.of(
+          new LayoutChecker(definition.parameters().sliverToleranceMetres(), log, progress)
+              .check(projected));
+    } catch (SurveyInputException e) {
+      log.add(e.finding());
+      return Optional.empty();
+    }
+  }
+}

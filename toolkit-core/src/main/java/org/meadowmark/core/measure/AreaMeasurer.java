@@ -1,0 +1,200 @@
+package org.meadowmark.core.measure;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.Set;
+import java.util.TreeMap;
+import org.locationtech.jts.geom.Geometry;
+import org.locationtech.jts.geom.prep.PreparedGeometry;
+import org.locationtech.jts.geom.prep.PreparedGeometryFactory;
+import org.locationtech.jts.operation.overlayng.OverlayNG;
+import org.locationtech.jts.operation.union.UnaryUnionOp;
+import org.meadowmark.core.measure.AreaMeasure.GrassClass;
+import org.meadowmark.core.measure.AreaMeasure.Kind;
+import org.meadowmark.core.measure.AreaMeasure.SeverityGrass;
+import org.meadowmark.core.model.MapArea;
+import org.meadowmark.core.model.MetricSurvey;
+import org.meadowmark.core.model.Progress;
+import org.meadowmark.core.survey.Parameters;
+
+/** Totals of management areas, of what lies outside them, and of the survey. */
+final class AreaMeasurer {
+  private final MetricSurvey survey;
+  private final Parameters parameters;
+  private final SeverityRule severity;
+  private final GrassPart.Maker maker;
+  private final PatchMap patches;
+  private final Progress progress;
+  private final Map<String, String> classOfBed = new HashMap<>();
+
+  AreaMeasurer(
+      MetricSurvey survey,
+      Parameters parameters,
+      SeverityRule severity,
+      GrassPart.Maker maker,
+      PatchMap patches,
+      Progress progress) {
+    this.survey = survey;
+    this.parameters = parameters;
+    this.severity = severity;
+    this.maker = maker;
+    this.patches = patches;
+    this.progress = progress;
+  }
+
+  List<AreaMeasure> measure(List<GrassPart> beds) {
+    beds.forEach(bed -> classOfBed.put(bed.bed().id(), severity.classOf(severityShare(bed))));
+    List<AreaMeasure> lines = new ArrayList<>();
+    for (MapArea area : survey.managementAreas()) {
+      lines.add(
+          clippedLine(
+              Kind.MANAGEMENT_AREA,
+              Optional.of(area),
+              beds,
+              area.geometry(),
+              OverlayNG.INTERSECTION));
+      progress.advance(1);
+    }
+    if (!survey.managementAreas().isEmpty()) {
+      Geometry all =
+          UnaryUnionOp.union(survey.managementAreas().stream().map(MapArea::geometry).toList());
+      lines.add(
+          clippedLine(
+              Kind.OUTSIDE_MANAGEMENT_AREAS, Optional.empty(), beds, all, OverlayNG.DIFFERENCE));
+    }
+    Fragmentation whole =
+        Pieces.compare(
+            patches.before(),
+            patches.after(),
+            patches.gapWidthsMetres(),
+            patches.graphBefore(),
+            patches.graphAfter(),
+            parameters);
+    lines.add(line(Kind.WHOLE_SURVEY, Optional.empty(), beds, whole));
+    return List.copyOf(lines);
+  }
+
+  private AreaMeasure clippedLine(
+      Kind kind, Optional<MapArea> area, List<GrassPart> beds, Geometry shape, int operation) {
+    PreparedGeometry prepared = PreparedGeometryFactory.prepare(shape);
+    boolean inside = operation == OverlayNG.INTERSECTION;
+    List<GrassPart> parts =
+        beds.parallelStream()
+            .map(
+                bed -> {
+                  if (!prepared.intersects(bed.geometry())) {
+                    return inside ? null : bed;
+                  }
+                  if (prepared.contains(bed.geometry())) {
+                    return inside ? bed : null;
+                  }
+                  return maker.clipped(bed, shape, operation);
+                })
+            .filter(part -> part != null && part.grassSquareMetres() > 0)
+            .toList();
+    double minimum = parameters.minimumPatchSquareMetres();
+    double[] widths =
+        patches.gaps().stream()
+            .filter(gap -> prepared.intersects(gap.geometry()) == inside)
+            .mapToDouble(Gap::widthMetres)
+            .toArray();
+    Fragmentation fragmentation =
+        Pieces.compare(
+            patches.before().clipped(shape, operation, minimum),
+            patches.after().clipped(shape, operation, minimum),
+            widths,
+            parameters,
+            survey.scale());
+    return line(kind, area, parts, fragmentation);
+  }
+
+  private AreaMeasure line(
+      Kind kind, Optional<MapArea> area, List<GrassPart> parts, Fragmentation fragmentation) {
+    return new AreaMeasure(
+        kind,
+        area,
+        parts.size(),
+        damage(parts, severity),
+        fragmentation,
+        byClass(parts),
+        bySeverity(parts));
+  }
+
+  private static OptionalDouble severityShare(GrassPart bed) {
+    return SeverityRule.share(
+        bed.surveyedSquareMetres(), bed.scarredSquareMetres(), bed.denominatorSquareMetres());
+  }
+
+  private List<SeverityGrass> bySeverity(List<GrassPart> parts) {
+    Map<String, Double> areas = new LinkedHashMap<>();
+    severity.classKeys().forEach(key -> areas.put(key, 0.0));
+    areas.put(SeverityRule.UNKNOWN, 0.0);
+    for (GrassPart part : parts) {
+      double surveyed = Math.min(part.surveyedSquareMetres(), part.grassSquareMetres());
+      areas.merge(classOfBed.get(part.bed().id()), surveyed, Double::sum);
+      areas.merge(SeverityRule.UNKNOWN, part.grassSquareMetres() - surveyed, Double::sum);
+    }
+    return areas.entrySet().stream()
+        .filter(entry -> entry.getValue() > 0)
+        .map(entry -> new SeverityGrass(entry.getKey(), entry.getValue()))
+        .toList();
+  }
+
+  private static List<GrassClass> byClass(List<GrassPart> parts) {
+    record Key(String species, String texture) {}
+    Map<Key, GrassClass> classes =
+        new TreeMap<>(Comparator.comparing(Key::species).thenComparing(Key::texture));
+    for (GrassPart part : parts) {
+      Key key = new Key(part.bed().species(), part.bed().texture());
+      classes.merge(
+          key,
+          new GrassClass(
+              key.species, key.texture, part.grassSquareMetres(), part.scarredSquareMetres()),
+          (a, b) ->
+              new GrassClass(
+                  a.species(),
+                  a.texture(),
+                  a.grassSquareMetres() + b.grassSquareMetres(),
+                  a.scarredSquareMetres() + b.scarredSquareMetres()));
+    }
+    return List.copyOf(classes.values());
+  }
+
+  /** Damage of one or more pieces of grass that do not overlap. */
+  static Damage damage(List<GrassPart> parts, SeverityRule severity) {
+    double grass = 0;
+    double surveyed = 0;
+    double scarred = 0;
+    double denominator = 0;
+    double length = 0;
+    Set<Integer> scars = new HashSet<>();
+    for (GrassPart part : parts) {
+      grass += part.grassSquareMetres();
+      surveyed += part.surveyedSquareMetres();
+      scarred += part.scarredSquareMetres();
+      denominator += part.denominatorSquareMetres();
+      for (GrassPart.ScarPart scar : part.scars()) {
+        length += scar.lengthMetres();
+        scars.add(scar.scar());
+      }
+    }
+    OptionalDouble severityShare = SeverityRule.share(surveyed, scarred, denominator);
+    return new Damage(
+        grass,
+        surveyed,
+        scars.size(),
+        length,
+        scarred,
+        SeverityRule.share(surveyed, scarred, surveyed),
+        severity.classOf(severityShare),
+        severityShare,
+        severity.denominator());
+  }
+}

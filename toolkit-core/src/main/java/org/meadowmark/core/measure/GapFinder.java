@@ -1,0 +1,265 @@
+package org.meadowmark.core.measure;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Map;
+import java.util.OptionalInt;
+import java.util.TreeMap;
+import org.locationtech.jts.algorithm.locate.IndexedPointInAreaLocator;
+import org.locationtech.jts.geom.Coordinate;
+import org.locationtech.jts.geom.Envelope;
+import org.locationtech.jts.geom.Geometry;
+import org.locationtech.jts.geom.GeometryFactory;
+import org.locationtech.jts.geom.LineString;
+import org.locationtech.jts.geom.Location;
+import org.locationtech.jts.geom.Polygon;
+import org.locationtech.jts.geom.util.LinearComponentExtracter;
+import org.locationtech.jts.index.strtree.STRtree;
+import org.locationtech.jts.operation.distance.DistanceOp;
+import org.locationtech.jts.operation.overlayng.OverlayNG;
+import org.locationtech.jts.operation.overlayng.OverlayNGRobust;
+
+/**
+ * Finds where scars separate pieces of grass.
+ *
+ * <p>Along each scar line that belongs to a cluster which could cut (see {@link Scarring#cutters}),
+ * the nearest grass straight across on either side is looked up every metre or, on a short scar,
+ * five times. Where it belongs to two different pieces, the scar separates them there, and the bare
+ * width across is the gap width: the scar's own width where it is alone, more where scars lie side
+ * by side. A polygon scar separates two pieces where the shortest way between them runs through it.
+ */
+final class GapFinder {
+  private static final double STEP_METRES = 1;
+  private static final int FEWEST_STEPS = 5;
+
+  /** Grass is looked for this far beyond the footprint's edge, and pieces this near touch it. */
+  private static final double EDGE_METRES = 0.005;
+
+  /** Bare ground wider than this beside a scar is not a gap that the scar makes. */
+  private static final double WIDEST_METRES = 30;
+
+  /**
+   * A scar that separates two pieces.
+   *
+   * @param scar position of the scar in the survey
+   * @param first position of one piece
+   * @param second position of the other, larger
+   * @param widthMetres smallest bare width across it, on the ground
+   * @param lengthMetres length of scar line that separates them, on the ground
+   * @param geometry that part of the line; for a polygon scar the shortest way across
+   */
+  record RawGap(
+      int scar, int first, int second, double widthMetres, double lengthMetres, Geometry geometry) {
+    static final Comparator<RawGap> ORDER =
+        Comparator.comparingInt(RawGap::scar)
+            .thenComparingInt(RawGap::first)
+            .thenComparingInt(RawGap::second);
+  }
+
+  private record Pair(int first, int second) implements Comparable<Pair> {
+    private static final Comparator<Pair> ORDER =
+        Comparator.comparingInt(Pair::first).thenComparingInt(Pair::second);
+
+    static Pair of(int a, int b) {
+      return new Pair(Math.min(a, b), Math.max(a, b));
+    }
+
+    @Override
+    public int compareTo(Pair other) {
+      return ORDER.compare(this, other);
+    }
+  }
+
+  private static final class Stretch {
+    double width = Double.POSITIVE_INFINITY;
+    double length;
+    final List<LineString> parts = new ArrayList<>();
+    List<Coordinate> open;
+  }
+
+  private record Across(int piece, double distance) {}
+
+  private final List<Polygon> pieces;
+  private final IndexedPointInAreaLocator[] locators;
+  private final STRtree index = new STRtree();
+
+  private GapFinder(List<Polygon> pieces) {
+    this.pieces = pieces;
+    locators = new IndexedPointInAreaLocator[pieces.size()];
+    for (int i = 0; i < pieces.size(); i++) {
+      index.insert(pieces.get(i).getEnvelopeInternal(), i);
+    }
+    index.build();
+  }
+
+  /**
+   * Finds the gaps of one scarred piece of mapped grass.
+   *
+   * @param pieces pieces that count as patches
+   * @param cutters clusters that could have cut them
+   * @param footprints all footprints of the survey
+   */
+  static List<RawGap> find(
+      List<Polygon> pieces, List<FootprintClusters.Cluster> cutters, List<Footprint> footprints) {
+    if (pieces.size() < 2) {
+      return List.of();
+    }
+    GapFinder finder = new GapFinder(pieces);
+    List<RawGap> gaps = new ArrayList<>();
+    for (FootprintClusters.Cluster cutter : cutters) {
+      OutlineCrossings outline = new OutlineCrossings(cutter.area());
+      for (int member : cutter.members()) {
+        Footprint footprint = footprints.get(member);
+        gaps.addAll(
+            footprint.scar().isLine()
+                ? finder.alongLine(footprint, outline)
+                : finder.acrossPolygon(footprint));
+      }
+    }
+    gaps.sort(RawGap.ORDER);
+    return gaps;
+  }
+
+  private List<RawGap> alongLine(Footprint footprint, OutlineCrossings outline) {
+    Map<Pair, Stretch> stretches = new TreeMap<>();
+    double halfWidth = footprint.scar().widthMetres() * footprint.lengthFactor() / 2;
+    for (Object part : LinearComponentExtracter.getLines(footprint.line())) {
+      walk((LineString) part, halfWidth, outline, stretches);
+    }
+    GeometryFactory factory = footprint.line().getFactory();
+    List<RawGap> gaps = new ArrayList<>();
+    stretches.forEach(
+        (pair, stretch) ->
+            gaps.add(
+                new RawGap(
+                    footprint.index(),
+                    pair.first,
+                    pair.second,
+                    stretch.width / footprint.lengthFactor(),
+                    stretch.length / footprint.lengthFactor(),
+                    factory.createMultiLineString(stretch.parts.toArray(LineString[]::new)))));
+    return gaps;
+  }
+
+  private void walk(
+      LineString line, double halfWidth, OutlineCrossings outline, Map<Pair, Stretch> stretches) {
+    double step = Math.min(STEP_METRES, line.getLength() / FEWEST_STEPS);
+    Coordinate[] vertices = line.getCoordinates();
+    Stretch current = null;
+    for (int v = 0; v + 1 < vertices.length; v++) {
+      double length = vertices[v].distance(vertices[v + 1]);
+      int count = (int) Math.ceil(length / step);
+      for (int i = 0; i < count; i++) {
+        Coordinate from = between(vertices[v], vertices[v + 1], (double) i / count);
+        Coordinate to = between(vertices[v], vertices[v + 1], (i + 1.0) / count);
+        Stretch next = null;
+        Coordinate middle = between(from, to, 0.5);
+        double alongX = (vertices[v + 1].x - vertices[v].x) / length;
+        double alongY = (vertices[v + 1].y - vertices[v].y) / length;
+        Across left = across(middle, -alongY, alongX, halfWidth, outline);
+        if (left != null) {
+          Across right = across(middle, alongY, -alongX, halfWidth, outline);
+          if (right != null && right.piece != left.piece) {
+            next =
+                stretches.computeIfAbsent(Pair.of(left.piece, right.piece), pair -> new Stretch());
+            next.width = Math.min(next.width, left.distance + right.distance);
+            next.length += length / count;
+          }
+        }
+        if (next != current) {
+          close(current, line.getFactory());
+          if (next != null) {
+            next.open = new ArrayList<>(List.of(from));
+          }
+        }
+        if (next != null) {
+          next.open.add(to);
+        }
+        current = next;
+      }
+    }
+    close(current, line.getFactory());
+  }
+
+  private static void close(Stretch stretch, GeometryFactory factory) {
+    if (stretch != null) {
+      stretch.parts.add(factory.createLineString(stretch.open.toArray(Coordinate[]::new)));
+      stretch.open = null;
+    }
+  }
+
+  private static Coordinate between(Coordinate from, Coordinate to, double fraction) {
+    return new Coordinate(from.x + fraction * (to.x - from.x), from.y + fraction * (to.y - from.y));
+  }
+
+  /** The nearest piece in a direction and how far its edge is; null where there is none near. */
+  private Across across(
+      Coordinate from,
+      double directionX,
+      double directionY,
+      double halfWidth,
+      OutlineCrossings outline) {
+    OptionalInt piece = pieceAt(beyond(from, directionX, directionY, halfWidth + EDGE_METRES));
+    if (piece.isPresent()) {
+      return new Across(piece.getAsInt(), halfWidth);
+    }
+    double edge = outline.first(from, beyond(from, directionX, directionY, WIDEST_METRES));
+    if (edge <= halfWidth + EDGE_METRES || edge >= WIDEST_METRES) {
+      return null;
+    }
+    piece = pieceAt(beyond(from, directionX, directionY, edge + EDGE_METRES));
+    return piece.isPresent() ? new Across(piece.getAsInt(), edge) : null;
+  }
+
+  private static Coordinate beyond(Coordinate from, double x, double y, double distance) {
+    return new Coordinate(from.x + x * distance, from.y + y * distance);
+  }
+
+  private OptionalInt pieceAt(Coordinate point) {
+    for (int i : StrTreeQuery.<Integer>items(index, new Envelope(point))) {
+      if (locators[i] == null) {
+        locators[i] = new IndexedPointInAreaLocator(pieces.get(i));
+      }
+      if (locators[i].locate(point) != Location.EXTERIOR) {
+        return OptionalInt.of(i);
+      }
+    }
+    return OptionalInt.empty();
+  }
+
+  private List<RawGap> acrossPolygon(Footprint footprint) {
+    Geometry scar = footprint.area();
+    Envelope around = new Envelope(scar.getEnvelopeInternal());
+    around.expandBy(EDGE_METRES);
+    Geometry window = scar.getFactory().toGeometry(around);
+    Map<Integer, Geometry> near = new TreeMap<>();
+    for (int i : StrTreeQuery.<Integer>items(index, around)) {
+      Geometry local = OverlayNGRobust.overlay(pieces.get(i), window, OverlayNG.INTERSECTION);
+      if (!local.isEmpty() && local.isWithinDistance(scar, EDGE_METRES)) {
+        near.put(i, local);
+      }
+    }
+    List<RawGap> gaps = new ArrayList<>();
+    List<Integer> order = List.copyOf(near.keySet());
+    for (int a = 0; a < order.size(); a++) {
+      for (int b = a + 1; b < order.size(); b++) {
+        Coordinate[] way =
+            new DistanceOp(near.get(order.get(a)), near.get(order.get(b))).nearestPoints();
+        LineString line = scar.getFactory().createLineString(way);
+        double inScar = OverlayNGRobust.overlay(line, scar, OverlayNG.INTERSECTION).getLength();
+        if (line.getLength() > 0 && inScar > line.getLength() / 2) {
+          gaps.add(
+              new RawGap(
+                  footprint.index(),
+                  order.get(a),
+                  order.get(b),
+                  line.getLength() / footprint.lengthFactor(),
+                  0,
+                  scar.getFactory().createMultiLineString(new LineString[] {line})));
+        }
+      }
+    }
+    return gaps;
+  }
+}

@@ -1,0 +1,214 @@
+package org.meadowmark.core.measure;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Comparator;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.OptionalDouble;
+import java.util.stream.IntStream;
+import org.jgrapht.alg.util.UnionFind;
+import org.locationtech.jts.geom.Envelope;
+import org.locationtech.jts.geom.Polygon;
+import org.locationtech.jts.index.strtree.ItemBoundable;
+import org.locationtech.jts.index.strtree.ItemDistance;
+import org.locationtech.jts.index.strtree.STRtree;
+import org.locationtech.jts.operation.distance.IndexedFacetDistance;
+import org.meadowmark.core.model.GroundScale;
+
+/**
+ * Pieces of grass and the edge-to-edge distances between those that are near each other.
+ *
+ * <p>Distances come from a tree of outline facets a piece (JTS {@code IndexedFacetDistance}); only
+ * pairs whose envelopes are within reach are measured. Time n log n in vertices plus the number of
+ * near pairs. Pieces do not overlap, so the distance between outlines is the distance between
+ * pieces.
+ */
+final class PieceGraph {
+  /**
+   * Two near pieces.
+   *
+   * @param first position of one
+   * @param second position of the other, larger
+   * @param metres distance on the ground, edge to edge
+   */
+  record Link(int first, int second, double metres) {}
+
+  /**
+   * Nearest other piece.
+   *
+   * @param piece its position
+   * @param metres distance on the ground, edge to edge
+   */
+  record Nearest(int piece, double metres) {}
+
+  /** More than any grid in use stretches; the exact factor is applied to each pair. */
+  private static final double LARGEST_FACTOR = 1.1;
+
+  /** A gap mapped at exactly the crossing distance can be crossed whatever its rounding. */
+  private static final double EQUAL_METRES = 1e-6;
+
+  private final List<Polygon> pieces;
+  private final GroundScale scale;
+  private final double reachMetres;
+  private final STRtree index = new STRtree();
+  private final IndexedFacetDistance[] facets;
+  private final List<Link> links;
+
+  /**
+   * Measures near pairs.
+   *
+   * @param pieces pieces that do not overlap
+   * @param scale grid-to-ground scale; that at the piece with fewer vertices applies to a pair
+   * @param reachMetres largest distance that links are kept for
+   */
+  PieceGraph(List<Polygon> pieces, GroundScale scale, double reachMetres) {
+    this.pieces = pieces;
+    this.scale = scale;
+    this.reachMetres = reachMetres;
+    facets = new IndexedFacetDistance[pieces.size()];
+    for (int i = 0; i < pieces.size(); i++) {
+      index.insert(pieces.get(i).getEnvelopeInternal(), i);
+    }
+    index.build();
+    links =
+        pieces.size() < 2
+            ? List.of()
+            : IntStream.range(0, pieces.size())
+                .parallel()
+                .boxed()
+                .flatMap(i -> linksOf(i).stream())
+                .sorted(Comparator.comparingInt(Link::first).thenComparingInt(Link::second))
+                .toList();
+  }
+
+  private List<Link> linksOf(int i) {
+    Envelope around = new Envelope(pieces.get(i).getEnvelopeInternal());
+    around.expandBy(reachMetres * LARGEST_FACTOR);
+    List<Link> found = new ArrayList<>();
+    for (int j : StrTreeQuery.<Integer>items(index, around)) {
+      // The piece with more vertices keeps its facet tree; each pair is measured from that side.
+      if (isBigger(i, j)) {
+        double factor = factor(j);
+        if (facet(i).isWithinDistance(pieces.get(j), (reachMetres + EQUAL_METRES) * factor)) {
+          double metres = facet(i).distance(pieces.get(j)) / factor;
+          found.add(new Link(Math.min(i, j), Math.max(i, j), metres));
+        }
+      }
+    }
+    return found;
+  }
+
+  private double factor(int i) {
+    var centre = pieces.get(i).getEnvelopeInternal().centre();
+    return scale.lengthFactor(centre.x, centre.y);
+  }
+
+  private boolean isBigger(int i, int j) {
+    int byVertices = Integer.compare(pieces.get(i).getNumPoints(), pieces.get(j).getNumPoints());
+    return byVertices != 0 ? byVertices > 0 : i > j;
+  }
+
+  private IndexedFacetDistance facet(int i) {
+    synchronized (pieces.get(i)) {
+      if (facets[i] == null) {
+        facets[i] = new IndexedFacetDistance(pieces.get(i));
+      }
+      return facets[i];
+    }
+  }
+
+  /** Links up to the reach, by first and second piece. */
+  List<Link> links() {
+    return links;
+  }
+
+  /**
+   * Group of each piece at a crossing distance: groups are numbered from 0 in order of their first
+   * piece.
+   */
+  int[] groups(double crossingMetres) {
+    UnionFind<Integer> sets =
+        new UnionFind<>(new LinkedHashSet<>(IntStream.range(0, pieces.size()).boxed().toList()));
+    for (Link link : links) {
+      if (link.metres <= crossingMetres + EQUAL_METRES) {
+        sets.union(link.first, link.second);
+      }
+    }
+    int[] numberOfRoot = new int[pieces.size()];
+    Arrays.fill(numberOfRoot, -1);
+    int[] groups = new int[pieces.size()];
+    int next = 0;
+    for (int i = 0; i < groups.length; i++) {
+      int root = sets.find(i);
+      if (numberOfRoot[root] < 0) {
+        numberOfRoot[root] = next++;
+      }
+      groups[i] = numberOfRoot[root];
+    }
+    return groups;
+  }
+
+  /**
+   * Number of groups, and the share of all area in the largest; no share where there is no area.
+   */
+  record GroupSummary(int count, OptionalDouble largestShare) {}
+
+  GroupSummary summary(double crossingMetres) {
+    int[] groups = groups(crossingMetres);
+    int count = Arrays.stream(groups).max().orElse(-1) + 1;
+    double[] areas = new double[count];
+    double total = 0;
+    for (int i = 0; i < groups.length; i++) {
+      double area = pieces.get(i).getArea();
+      areas[groups[i]] += area;
+      total += area;
+    }
+    return new GroupSummary(
+        count,
+        total > 0
+            ? OptionalDouble.of(Arrays.stream(areas).max().orElse(0) / total)
+            : OptionalDouble.empty());
+  }
+
+  /** Nearest other piece of each piece, null for the only one; of equally near ones the first. */
+  Nearest[] nearest() {
+    Nearest[] nearest = new Nearest[pieces.size()];
+    if (pieces.size() < 2) {
+      return nearest;
+    }
+    for (Link link : links) {
+      keepNearer(nearest, link.first, link.second, link.metres);
+      keepNearer(nearest, link.second, link.first, link.metres);
+    }
+    ItemDistance distance = this::distance;
+    IntStream.range(0, pieces.size())
+        .parallel()
+        .filter(i -> nearest[i] == null)
+        .forEach(
+            i -> {
+              int other =
+                  (Integer)
+                      index.nearestNeighbour(pieces.get(i).getEnvelopeInternal(), i, distance);
+              double factor = factor(isBigger(i, other) ? other : i);
+              nearest[i] = new Nearest(other, gridDistance(i, other) / factor);
+            });
+    return nearest;
+  }
+
+  private static void keepNearer(Nearest[] nearest, int piece, int other, double metres) {
+    if (nearest[piece] == null || metres < nearest[piece].metres) {
+      nearest[piece] = new Nearest(other, metres);
+    }
+  }
+
+  private double distance(ItemBoundable left, ItemBoundable right) {
+    int i = (Integer) left.getItem();
+    int j = (Integer) right.getItem();
+    return i == j ? Double.MAX_VALUE : gridDistance(i, j);
+  }
+
+  private double gridDistance(int i, int j) {
+    return isBigger(i, j) ? facet(i).distance(pieces.get(j)) : facet(j).distance(pieces.get(i));
+  }
+}

@@ -1,0 +1,112 @@
+package org.meadowmark.core.reference;
+
+import java.math.BigDecimal;
+import java.util.Map;
+import java.util.OptionalDouble;
+import org.meadowmark.core.model.MeadowmarkException;
+
+/** A row of a reference table that knows its file and line. */
+public final class TableRow {
+  private static final String KEY_PATTERN = "[a-z][a-z0-9_-]*";
+
+  private final String label;
+  private final long line;
+  private final Map<String, String> values;
+
+  TableRow(String label, long line, Map<String, String> values) {
+    this.label = label;
+    this.line = line;
+    this.values = Map.copyOf(values);
+  }
+
+  /** The value of a column, empty where the cell is. */
+  public String text(String column) {
+    String value = values.get(column);
+    if (value == null) {
+      throw new IllegalArgumentException("no column " + column);
+    }
+    return value;
+  }
+
+  /**
+   * The value of a column that must not be empty.
+   *
+   * @throws MeadowmarkException if it is
+   */
+  public String requiredText(String column) {
+    String value = text(column);
+    if (value.isEmpty()) {
+      throw error(column, "is empty", "give a value");
+    }
+    return value;
+  }
+
+  /**
+   * A key: lower-case letters, digits, hyphens and underscores, a letter first.
+   *
+   * @throws MeadowmarkException if the value is no key
+   */
+  public String key(String column) {
+    String value = requiredText(column);
+    if (!value.matches(KEY_PATTERN)) {
+      throw error(
+          column, "'" + value + "' is no key", "use lower-case letters, digits and hyphens only");
+    }
+    return value;
+  }
+
+  /**
+   * A decimal number.
+   *
+   * @throws MeadowmarkException if the cell is empty or holds something else
+   */
+  public double number(String column) {
+    requiredText(column);
+    return optionalNumber(column).orElseThrow();
+  }
+
+  /**
+   * A decimal number, or nothing where the cell is empty.
+   *
+   * @throws MeadowmarkException if the cell holds something else
+   */
+  public OptionalDouble optionalNumber(String column) {
+    String value = text(column);
+    if (value.isEmpty()) {
+      return OptionalDouble.empty();
+    }
+    double number;
+    try {
+      number = new BigDecimal(value).doubleValue();
+    } catch (NumberFormatException e) {
+      throw error(column, "'" + value + "' is no number", "write it like 12.5");
+    }
+    if (Double.isInfinite(number)) {
+      throw error(column, "'" + value + "' is too large", "write it like 12.5");
+    }
+    return OptionalDouble.of(number);
+  }
+
+  /**
+   * {@code true} or {@code false}.
+   *
+   * @throws MeadowmarkException if the value is anything else
+   */
+  public boolean flag(String column) {
+    return switch (requiredText(column)) {
+      case "true" -> true;
+      case "false" -> false;
+      default -> throw error(column, "'" + text(column) + "' is no flag", "use true or false");
+    };
+  }
+
+  /** File and line, and the column where one is given, for messages. */
+  public String where(String column) {
+    return label + ": line " + line + ": " + column;
+  }
+
+  /** The error to throw where a value of this row is wrong. */
+  public MeadowmarkException error(String column, String problem, String remedy) {
+    return new MeadowmarkException(where(column) + " " + problem + "; " + remedy);
+  }
+}

@@ -1,0 +1,43 @@
+package org.meadowmark.core.survey;
+
+import java.util.Arrays;
+import java.util.List;
+import java.util.Optional;
+
+/** The parameters, in the order of {@link Parameters}. */
+public enum ParameterName {
+  ANALYSIS_CRS("analysis_crs"),
+  GROUND_SCALE("ground_scale"),
+  SEVERITY_DENOMINATOR("severity_denominator"),
+  SCAR_GROUP_DISTANCE("scar_group_distance_m"),
+  CROSSING_DISTANCES("crossing_distances_m"),
+  CROSSING_DISTANCE("crossing_distance_m"),
+  SLIVER_TOLERANCE("sliver_tolerance_m"),
+  MINIMUM_PATCH("minimum_patch_m2"),
+  MINIMUM_WIDTH("minimum_width_m"),
+  MAXIMUM_WIDTH("maximum_width_m"),
+  SEGMENT_LENGTH("segment_length_m"),
+  CHANNEL_REACH("channel_reach_m"),
+  MINIMUM_EXPOSURE("minimum_exposure_ha"),
+  ATTRIBUTION_STEP("attribution_step_m"),
+  PIXEL_SIZE("pixel_size_m");
+
+  private final String key;
+
+  ParameterName(String key) {
+    this.key = key;
+  }
+
+  /** Name used in a survey file and on the command line. */
+  public String key() {
+    return key;
+  }
+
+  static Optional<ParameterName> find(String key) {
+    return Arrays.stream(values()).filter(name -> name.key.equals(key)).findFirst();
+  }
+
+  static List<String> keys() {
+    return Arrays.stream(values()).map(ParameterName::key).toList();
+  }
+}

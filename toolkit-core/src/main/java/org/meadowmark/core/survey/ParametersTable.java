@@ -1,0 +1,237 @@
+package org.meadowmark.core.survey;
+
+import java.math.BigDecimal;
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import org.meadowmark.core.model.MeadowmarkException;
+import org.meadowmark.core.reference.TableLibrary;
+import org.meadowmark.core.reference.TableLibrary.Table;
+import org.meadowmark.core.reference.TableRow;
+import org.meadowmark.core.survey.Parameters.SeverityDenominator;
+
+/** Defaults and limits of the parameters, read from {@code parameters.csv}. */
+public final class ParametersTable {
+  private static final List<String> COLUMNS =
+      List.of("name", "default", "unit", "minimum", "maximum", "description", "source");
+
+  private final Map<ParameterName, ParameterRow> rows;
+  private final List<Setting> defaults;
+
+  private ParametersTable(Map<ParameterName, ParameterRow> rows, List<Setting> defaults) {
+    this.rows = rows;
+    this.defaults = defaults;
+  }
+
+  /**
+   * Reads the table of a library.
+   *
+   * @throws MeadowmarkException if a row is missing, unknown or twice there, or a default is
+   *     outside its own limits; the message names file and line
+   */
+  public static ParametersTable read(TableLibrary library) {
+    Map<ParameterName, ParameterRow> rows = new EnumMap<>(ParameterName.class);
+    List<Setting> defaults = new ArrayList<>();
+    for (TableRow row : library.rows(Table.PARAMETERS, COLUMNS)) {
+      String key = row.key("name");
+      ParameterName name =
+          ParameterName.find(key)
+              .orElseThrow(
+                  () ->
+                      row.error(
+                          "name",
+                          "'" + key + "' is no parameter",
+                          NearNames.advice(key, ParameterName.keys())));
+      ParameterRow parameter =
+          new ParameterRow(
+              key,
+              row.text("default"),
+              row.text("unit"),
+              row.optionalNumber("minimum"),
+              row.optionalNumber("maximum"),
+              row.requiredText("description"),
+              row.requiredText("source"));
+      if (rows.put(name, parameter) != null) {
+        throw row.error("name", "'" + key + "' is used twice", "remove one of the rows");
+      }
+      defaults.add(new Setting(key, List.of(row.text("default")), row.where("default")));
+    }
+    for (ParameterName name : ParameterName.values()) {
+      if (!rows.containsKey(name)) {
+        throw new MeadowmarkException(
+            library.label(Table.PARAMETERS) + ": has no row '" + name.key() + "'; add one");
+      }
+    }
+    ParametersTable table = new ParametersTable(rows, List.copyOf(defaults));
+    table.defaults();
+    return table;
+  }
+
+  /** The table packed into the toolkit. */
+  public static ParametersTable bundled() {
+    return read(TableLibrary.bundled());
+  }
+
+  /** The rows in the order of {@link Parameters}. */
+  public List<ParameterRow> rows() {
+    return List.copyOf(rows.values());
+  }
+
+  /** Every parameter at its default. */
+  public Parameters defaults() {
+    return parameters(List.of());
+  }
+
+  /**
+   * The defaults with a user's values in place of some of them.
+   *
+   * @param settings values given; of two for the same parameter the later holds
+   * @throws MeadowmarkException if a name is not known, or a value cannot be understood or is out
+   *     of limits; the message says where it was given and what is allowed
+   */
+  public Parameters parameters(List<Setting> settings) {
+    Map<ParameterName, Setting> given = new LinkedHashMap<>();
+    defaults.forEach(setting -> given.put(name(setting), setting));
+    settings.forEach(setting -> given.put(name(setting), setting));
+    Parameters parameters =
+        new Parameters(
+            text(given, ParameterName.ANALYSIS_CRS)
+                .map(code -> CrsCode.of(code, given.get(ParameterName.ANALYSIS_CRS).where())),
+            flag(given, ParameterName.GROUND_SCALE),
+            denominator(given, ParameterName.SEVERITY_DENOMINATOR),
+            number(given, ParameterName.SCAR_GROUP_DISTANCE),
+            numbers(given, ParameterName.CROSSING_DISTANCES),
+            number(given, ParameterName.CROSSING_DISTANCE),
+            number(given, ParameterName.SLIVER_TOLERANCE),
+            number(given, ParameterName.MINIMUM_PATCH),
+            number(given, ParameterName.MINIMUM_WIDTH),
+            number(given, ParameterName.MAXIMUM_WIDTH),
+            number(given, ParameterName.SEGMENT_LENGTH),
+            number(given, ParameterName.CHANNEL_REACH),
+            number(given, ParameterName.MINIMUM_EXPOSURE),
+            number(given, ParameterName.ATTRIBUTION_STEP),
+            optionalNumber(given, ParameterName.PIXEL_SIZE));
+    if (parameters.minimumWidthMetres() > parameters.maximumWidthMetres()) {
+      throw new MeadowmarkException(
+          given.get(ParameterName.MINIMUM_WIDTH).where()
+              + ": is more than maximum_width_m ("
+              + plain(parameters.maximumWidthMetres())
+              + "); lower it or raise the other");
+    }
+    return parameters;
+  }
+
+  private static ParameterName name(Setting setting) {
+    return ParameterName.find(setting.name())
+        .orElseThrow(
+            () ->
+                new MeadowmarkException(
+                    setting.where()
+                        + ": unknown parameter; "
+                        + NearNames.advice(setting.name(), ParameterName.keys())));
+  }
+
+  private static Optional<String> text(Map<ParameterName, Setting> given, ParameterName name) {
+    Setting setting = given.get(name);
+    if (setting.values().size() > 1) {
+      throw error(setting, "takes one value, not " + setting.values().size(), "give one");
+    }
+    return setting.values().stream().map(String::strip).filter(v -> !v.isEmpty()).findFirst();
+  }
+
+  private static String requiredText(Map<ParameterName, Setting> given, ParameterName name) {
+    return text(given, name).orElseThrow(() -> error(given.get(name), "has no value", "give one"));
+  }
+
+  private static boolean flag(Map<ParameterName, Setting> given, ParameterName name) {
+    String value = requiredText(given, name);
+    return switch (value) {
+      case "true" -> true;
+      case "false" -> false;
+      default ->
+          throw error(given.get(name), "'" + value + "' is neither true nor false", "use one");
+    };
+  }
+
+  private static SeverityDenominator denominator(
+      Map<ParameterName, Setting> given, ParameterName name) {
+    String value = requiredText(given, name);
+    List<String> known = new ArrayList<>();
+    for (SeverityDenominator denominator : SeverityDenominator.values()) {
+      if (denominator.key().equals(value)) {
+        return denominator;
+      }
+      known.add(denominator.key());
+    }
+    throw error(given.get(name), "'" + value + "' is not known", NearNames.advice(value, known));
+  }
+
+  private double number(Map<ParameterName, Setting> given, ParameterName name) {
+    return inLimits(given.get(name), name, requiredText(given, name));
+  }
+
+  private OptionalDouble optionalNumber(Map<ParameterName, Setting> given, ParameterName name) {
+    Optional<String> value = text(given, name);
+    return value.isEmpty()
+        ? OptionalDouble.empty()
+        : OptionalDouble.of(inLimits(given.get(name), name, value.get()));
+  }
+
+  private List<Double> numbers(Map<ParameterName, Setting> given, ParameterName name) {
+    Setting setting = given.get(name);
+    List<Double> numbers = new ArrayList<>();
+    for (String value : setting.values()) {
+      for (String part : value.strip().split("[\\s,]+")) {
+        if (!part.isEmpty()) {
+          numbers.add(inLimits(setting, name, part));
+        }
+      }
+    }
+    if (numbers.isEmpty()) {
+      throw error(setting, "has no value", "give one or more");
+    }
+    return numbers;
+  }
+
+  private double inLimits(Setting setting, ParameterName name, String text) {
+    ParameterRow row = rows.get(name);
+    double value;
+    try {
+      value = new BigDecimal(text).doubleValue();
+    } catch (NumberFormatException e) {
+      throw error(setting, "'" + text + "' is no number", "give a number " + limits(row));
+    }
+    boolean low = row.minimum().isPresent() && value < row.minimum().getAsDouble();
+    boolean high = row.maximum().isPresent() && value > row.maximum().getAsDouble();
+    if (low || high || Double.isInfinite(value)) {
+      throw error(setting, text + " is out of limits", "give a number " + limits(row));
+    }
+    return value;
+  }
+
+  private static String limits(ParameterRow row) {
+    String unit = row.unit().isEmpty() ? "" : " " + row.unit();
+    StringBuilder text = new StringBuilder();
+    row.minimum().ifPresent(low -> text.append("from ").append(plain(low)).append(unit));
+    row.maximum()
+        .ifPresent(
+            high ->
+                text.append(text.isEmpty() ? "" : " ")
+                    .append("to ")
+                    .append(plain(high))
+                    .append(unit));
+    return text.toString();
+  }
+
+  private static String plain(double value) {
+    return BigDecimal.valueOf(value).stripTrailingZeros().toPlainString();
+  }
+
+  private static MeadowmarkException error(Setting setting, String problem, String remedy) {
+    return new MeadowmarkException(setting.where() + ": " + problem + "; " + remedy);
+  }
+}

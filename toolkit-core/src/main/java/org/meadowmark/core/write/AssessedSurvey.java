@@ -1,0 +1,48 @@
+package org.meadowmark.core.write;
+
+import java.util.Comparator;
+import java.util.List;
+import java.util.Objects;
+import org.meadowmark.core.measure.Measurement;
+import org.meadowmark.core.model.Finding;
+import org.meadowmark.core.model.LayerCount;
+import org.meadowmark.core.model.MetricSurvey;
+import org.meadowmark.core.rank.ChannelRanking;
+import org.meadowmark.core.reference.ReferenceTables;
+import org.meadowmark.core.survey.SurveyDefinition;
+
+/**
+ * Everything the writing stage turns into files.
+ *
+ * @param definition what the user asked for
+ * @param survey the survey on the analysis grid
+ * @param measurement what was measured
+ * @param ranking channel segments by damage rate
+ * @param findings every finding of the run, in {@link Finding#ORDER} whatever order was given
+ * @param counts features by layer, in order of role, file and layer whatever order was given
+ * @param references reference tables that were used
+ */
+public record AssessedSurvey(
+    SurveyDefinition definition,
+    MetricSurvey survey,
+    Measurement measurement,
+    ChannelRanking ranking,
+    List<Finding> findings,
+    List<LayerCount> counts,
+    ReferenceTables references) {
+
+  private static final Comparator<LayerCount> COUNT_ORDER =
+      Comparator.comparing(LayerCount::role)
+          .thenComparing(LayerCount::file)
+          .thenComparing(LayerCount::layer);
+
+  public AssessedSurvey {
+    Objects.requireNonNull(definition, "definition");
+    Objects.requireNonNull(survey, "survey");
+    Objects.requireNonNull(measurement, "measurement");
+    Objects.requireNonNull(ranking, "ranking");
+    Objects.requireNonNull(references, "references");
+    findings = findings.stream().sorted(Finding.ORDER).toList();
+    counts = counts.stream().sorted(COUNT_ORDER).toList();
+  }
+}

@@ -1,0 +1,17 @@
+package org.meadowmark.core.write.chart;
+
+import java.util.List;
+import org.meadowmark.core.write.AssessedSurvey;
+
+/** The charts of an assessed survey. */
+public final class Charts {
+  private Charts() {}
+
+  /**
+   * Severity by management area, widths of gaps, and leading channel segments. A chart with nothing
+   * to show says so.
+   */
+  public static List<Picture> of(AssessedSurvey assessed) {
+    return List.of(SeverityChart.of(assessed), GapChart.of(assessed), SegmentChart.of(assessed));
+  }
+}

@@ -1,0 +1,57 @@
+package org.meadowmark.core.write.chart;
+
+import java.awt.Graphics2D;
+import java.awt.RenderingHints;
+import java.awt.geom.Rectangle2D;
+import java.awt.image.BufferedImage;
+import java.io.IOException;
+import java.nio.file.Path;
+import javax.imageio.ImageIO;
+import org.jfree.chart.JFreeChart;
+import org.meadowmark.core.model.MeadowmarkException;
+
+/**
+ * A chart with a name and a size.
+ *
+ * @param name file name without its ending
+ * @param chart the chart
+ * @param width width in points of its type; the picture has {@value #DENSITY} pixels a point
+ * @param height height likewise
+ */
+public record Picture(String name, JFreeChart chart, int width, int height) {
+  /** Pixels a point. */
+  public static final int DENSITY = 2;
+
+  /** Draws the picture. */
+  public BufferedImage image() {
+    BufferedImage image =
+        new BufferedImage(width * DENSITY, height * DENSITY, BufferedImage.TYPE_INT_RGB);
+    Graphics2D g = image.createGraphics();
+    g.scale(DENSITY, DENSITY);
+    g.setRenderingHint(
+        RenderingHints.KEY_FRACTIONALMETRICS, RenderingHints.VALUE_FRACTIONALMETRICS_ON);
+    chart.draw(g, new Rectangle2D.Double(0, 0, width, height));
+    g.dispose();
+    return image;
+  }
+
+  /**
+   * Writes the picture as PNG.
+   *
+   * @param folder folder that exists
+   * @return the file
+   * @throws MeadowmarkException if it cannot be written
+   */
+  public Path writePng(Path folder) {
+    Path file = folder.resolve(name + ".png");
+    try {
+      if (!ImageIO.write(image(), "png", file.toFile())) {
+        throw new IllegalStateException("every Java platform writes PNG");
+      }
+    } catch (IOException e) {
+      throw new MeadowmarkException(
+          file.getFileName() + ": cannot be written; check free space and permissions", e);
+    }
+    return file;
+  }
+}

@@ -1,0 +1,2 @@
+/** Pictures of the results, drawn without a screen. */
+package org.meadowmark.core.write.chart;

@@ -1,0 +1,61 @@
+package org.meadowmark.core.write.record;
+
+import com.fasterxml.jackson.databind.node.JsonNodeFactory;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.lang.reflect.RecordComponent;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import org.meadowmark.core.survey.ParameterName;
+import org.meadowmark.core.survey.Parameters;
+import org.meadowmark.core.survey.Parameters.SeverityDenominator;
+
+/**
+ * Every parameter with its value, under the name it has in a survey file. The components of the
+ * record are read by reflection so that a new parameter cannot be left out of the run record.
+ */
+final class ParameterValues {
+  private ParameterValues() {}
+
+  static ObjectNode of(Parameters parameters) {
+    ObjectNode node = JsonNodeFactory.instance.objectNode();
+    RecordComponent[] components = Parameters.class.getRecordComponents();
+    ParameterName[] names = ParameterName.values();
+    if (components.length != names.length) {
+      throw new IllegalStateException("every parameter has a name, in the same order");
+    }
+    for (int i = 0; i < names.length; i++) {
+      put(node, names[i].key(), value(components[i], parameters));
+    }
+    return node;
+  }
+
+  private static Object value(RecordComponent component, Parameters parameters) {
+    try {
+      return component.getAccessor().invoke(parameters);
+    } catch (ReflectiveOperationException e) {
+      throw new IllegalStateException("accessors of a public record can be called", e);
+    }
+  }
+
+  private static void put(ObjectNode node, String key, Object value) {
+    if (value instanceof Optional<?> optional) {
+      optional.ifPresentOrElse(inner -> put(node, key, inner), () -> node.putNull(key));
+    } else if (value instanceof OptionalDouble optional) {
+      optional.ifPresentOrElse(inner -> node.put(key, inner), () -> node.putNull(key));
+    } else if (value instanceof Double number) {
+      node.put(key, number);
+    } else if (value instanceof Integer number) {
+      node.put(key, number);
+    } else if (value instanceof Boolean flag) {
+      node.put(key, flag);
+    } else if (value instanceof SeverityDenominator denominator) {
+      node.put(key, denominator.key());
+    } else if (value instanceof List<?> list) {
+      var array = node.putArray(key);
+      list.forEach(item -> array.add(((Number) item).doubleValue()));
+    } else {
+      node.put(key, value.toString());
+    }
+  }
+}

@@ -1,0 +1,167 @@
+package org.meadowmark.core.write.record;
+
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.databind.node.ArrayNode;
+import com.fasterxml.jackson.databind.node.JsonNodeFactory;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.io.IOException;
+import java.nio.charset.CharacterCodingException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.TreeMap;
+import org.meadowmark.core.rank.ChannelRanking;
+import org.meadowmark.core.survey.SurveyDefinition;
+import org.meadowmark.core.write.AssessedSurvey;
+
+/**
+ * The record of a run: what was read, with which choices, what came of it, and how long it took.
+ *
+ * @param assessed results, for counts, findings and the analysis grid
+ * @param facts how the run went
+ * @param inputs files read
+ * @param outputs files written, without the record itself
+ */
+public record RunRecord(
+    AssessedSurvey assessed, RunFacts facts, List<FileDigest> inputs, List<FileDigest> outputs) {
+
+  /** Name of the record in an output folder. */
+  public static final String FILE_NAME = "run-record.json";
+
+  private static final String PROGRAM = "Meadowmark";
+  private static final double MILLIS = 1000;
+
+  public RunRecord {
+    inputs = List.copyOf(inputs);
+    outputs = List.copyOf(outputs);
+  }
+
+  /** The record as JSON, keys always in the same order. */
+  public String toJson() {
+    SurveyDefinition definition = assessed.definition();
+    ObjectNode root = JsonNodeFactory.instance.objectNode();
+    root.put("program", PROGRAM).put("version", facts.versions().tool());
+    ObjectNode survey = root.putObject("survey");
+    survey.put("name", definition.name());
+    survey.put("date", definition.date().map(Object::toString).orElse(null));
+    ObjectNode options = root.putObject("options");
+    facts.options().forEach(options::put);
+    root.set("parameters", ParameterValues.of(definition.parameters()));
+    ObjectNode grid = root.putObject("analysis_grid");
+    grid.put("crs", assessed.survey().gridLabel());
+    grid.put("corrected_to_ground", definition.parameters().groundScale());
+    grid.put("wkt", assessed.survey().gridWkt());
+    putFiles(root.putArray("inputs"), inputs);
+    putLayers(root.putArray("layers"));
+    putFindings(root.putArray("findings"));
+    putAttribution(root.putObject("scar_attribution"));
+    putFiles(root.putArray("outputs"), outputs);
+    putRun(root.putObject("run"));
+    return JsonText.of(root);
+  }
+
+  /**
+   * The outputs listed by the run record of a folder.
+   *
+   * @return file names relative to the folder; empty if the folder has no record of this program
+   * @throws IOException if the folder cannot be read
+   */
+  public static Optional<List<String>> outputsListedIn(Path folder) throws IOException {
+    Path file = folder.resolve(FILE_NAME);
+    if (!Files.isRegularFile(file)) {
+      return Optional.empty();
+    }
+    JsonNode root;
+    try {
+      root = new ObjectMapper().readTree(Files.readString(file, StandardCharsets.UTF_8));
+    } catch (JsonProcessingException | CharacterCodingException e) {
+      return Optional.empty();
+    }
+    if (root == null || !PROGRAM.equals(root.path("program").asText()) || !root.has("outputs")) {
+      return Optional.empty();
+    }
+    List<String> names = new ArrayList<>();
+    root.path("outputs").forEach(output -> names.add(output.path("file").asText()));
+    return Optional.of(names);
+  }
+
+  private static void putFiles(ArrayNode array, List<FileDigest> files) {
+    for (FileDigest file : files) {
+      array
+          .addObject()
+          .put("file", file.file())
+          .put("bytes", file.bytes())
+          .put("sha256", file.sha256());
+    }
+  }
+
+  private void putLayers(ArrayNode array) {
+    assessed
+        .counts()
+        .forEach(
+            count ->
+                array
+                    .addObject()
+                    .put("role", count.role().key())
+                    .put("file", count.file())
+                    .put("layer", count.layer())
+                    .put("crs", count.crs())
+                    .put("read", count.read())
+                    .put("used", count.used())
+                    .put("repaired", count.repaired())
+                    .put("skipped", count.skipped()));
+  }
+
+  private void putFindings(ArrayNode array) {
+    FindingCounts.of(assessed.findings())
+        .forEach(
+            count ->
+                array
+                    .addObject()
+                    .put("code", lower(count.code()))
+                    .put("level", lower(count.level()))
+                    .put("treatment", lower(count.treatment()))
+                    .put("count", count.count()));
+  }
+
+  private void putAttribution(ObjectNode node) {
+    ChannelRanking ranking = assessed.ranking();
+    node.put("scar_length_m", ranking.scarLengthMetres())
+        .put("attributed_m", ranking.attributedMetres())
+        .put("out_of_reach_m", ranking.outOfReachMetres())
+        .put("blocked_m", ranking.blockedMetres())
+        .put("polygon_scars", ranking.polygonScarCount());
+  }
+
+  private void putRun(ObjectNode node) {
+    node.put("started", facts.started().toString());
+    node.put("ended", facts.ended().toString());
+    node.put("wall_seconds", seconds(Duration.between(facts.started(), facts.ended())));
+    ArrayNode stages = node.putArray("stages");
+    for (StageUse stage : facts.stages()) {
+      stages
+          .addObject()
+          .put("stage", stage.stage())
+          .put("wall_seconds", seconds(stage.wall()))
+          .put("peak_heap_bytes", stage.peakHeapBytes());
+    }
+    node.put("java", facts.versions().java());
+    ObjectNode libraries = node.putObject("libraries");
+    new TreeMap<>(facts.versions().libraries()).forEach(libraries::put);
+  }
+
+  private static double seconds(Duration duration) {
+    return duration.toMillis() / MILLIS;
+  }
+
+  private static String lower(Enum<?> value) {
+    return value.name().toLowerCase(Locale.ROOT);
+  }
+}

@@ -1,0 +1,462 @@
+package org.meadowmark.core.write.summary;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.stream.Collectors;
+import org.meadowmark.core.measure.AreaMeasure;
+import org.meadowmark.core.measure.AreaMeasure.Kind;
+import org.meadowmark.core.measure.Damage;
+import org.meadowmark.core.measure.Fragmentation;
+import org.meadowmark.core.measure.Fragmentation.Crossing;
+import org.meadowmark.core.measure.Gap;
+import org.meadowmark.core.measure.Measurement;
+import org.meadowmark.core.measure.ScarMeasure;
+import org.meadowmark.core.model.Ids;
+import org.meadowmark.core.model.LayerCount;
+import org.meadowmark.core.rank.ChannelRanking;
+import org.meadowmark.core.rank.RankedSegment;
+import org.meadowmark.core.reference.ReferenceTables;
+import org.meadowmark.core.reference.ScarCause;
+import org.meadowmark.core.reference.SeverityClass;
+import org.meadowmark.core.write.AssessedSurvey;
+import org.meadowmark.core.write.Figures;
+import org.meadowmark.core.write.SegmentLabel;
+import org.meadowmark.core.write.record.FindingCounts;
+
+/**
+ * The results of a survey on a page of plain text: the users' questions answered in a sentence
+ * each, then a few small tables.
+ *
+ * <p>Lines have at most {@value #WIDTH} characters. The same results give the same text. Time n log
+ * n in the number of management areas, linear in the rest.
+ */
+public final class Summary {
+  /** Most characters in a line. */
+  public static final int WIDTH = 80;
+
+  private static final int MOST_SEGMENTS = 10;
+  private static final int MOST_AREAS = 40;
+  private static final int MOST_NAMED = 3;
+  private static final String UNKNOWN = "unknown";
+
+  private final AssessedSurvey assessed;
+  private final List<String> lines = new ArrayList<>();
+
+  private Summary(AssessedSurvey assessed) {
+    this.assessed = assessed;
+  }
+
+  /** The summary as lines. */
+  public static List<String> lines(AssessedSurvey assessed) {
+    Summary summary = new Summary(assessed);
+    summary.write();
+    return summary.lines.stream().map(line -> line.replace(Figures.UNIT_SPACE, ' ')).toList();
+  }
+
+  /** The summary as one text, with a line end after every line. */
+  public static String text(AssessedSurvey assessed) {
+    return lines(assessed).stream().map(line -> line + "\n").collect(Collectors.joining());
+  }
+
+  private void write() {
+    String date = assessed.definition().date().map(d -> ", " + d).orElse("");
+    String title = assessed.definition().name() + date;
+    paragraph(title);
+    lines.add("=".repeat(Math.min(WIDTH, title.length())));
+    lines.add("");
+    damage();
+    segments();
+    gaps();
+    areaTable();
+    segmentTable();
+    inputTable();
+    findings();
+    lines.add("");
+    paragraph(
+        "Caution: \"no scar seen\" is not \"no scar\". Markers and repair work need the permits of"
+            + " the authorities, licensed designers and trained crews.");
+  }
+
+  private void damage() {
+    AreaMeasure whole = whole();
+    Damage damage = whole.damage();
+    Fragmentation pieces = whole.fragmentation();
+    StringBuilder text = new StringBuilder();
+    if (damage.grassSquareMetres() <= 0) {
+      text.append("No bed was mapped, so no damage to grass can be stated.");
+    } else if (damage.share().isEmpty()) {
+      text.append("None of the ")
+          .append(Figures.area(damage.grassSquareMetres()))
+          .append(" of mapped bed lies in the surveyed area: its damage is unknown.");
+    } else {
+      text.append("Scars take up ")
+          .append(Figures.area(damage.scarredSquareMetres()))
+          .append(" of ")
+          .append(Figures.area(damage.surveyedSquareMetres()))
+          .append(" of surveyed bed (")
+          .append(Figures.percent(damage.share()))
+          .append("; ")
+          .append(severity(damage))
+          .append("): ")
+          .append(Figures.count(damage.scarCount(), "scar", "scars"))
+          .append(", ")
+          .append(Figures.length(damage.scarLengthMetres()))
+          .append(" of line inside beds. ");
+      text.append(fragmentation(pieces));
+      double unknown = unsurveyed(damage);
+      if (unknown > 0) {
+        text.append(" Damage to another ")
+            .append(Figures.area(unknown))
+            .append(" of mapped bed is unknown: it was not surveyed.");
+      }
+    }
+    answer("How much was scarred, and how fragmented is the grass?", text.toString());
+  }
+
+  private String fragmentation(Fragmentation pieces) {
+    StringBuilder text =
+        new StringBuilder("Without scars the grass is ")
+            .append(Figures.count(pieces.patchesBefore(), "patch", "patches"))
+            .append(", with them ")
+            .append(Figures.count(pieces.patchesAfter()));
+    if (pieces.largestShareBefore().isPresent() && pieces.largestShareAfter().isPresent()) {
+      text.append("; the largest holds ")
+          .append(Figures.percent(pieces.largestShareAfter()))
+          .append(" of the grass (")
+          .append(Figures.percent(pieces.largestShareBefore()))
+          .append(" without scars)");
+    }
+    headline(pieces)
+        .ifPresent(
+            crossing ->
+                text.append(". Crossing gaps of up to ")
+                    .append(Figures.chosenLength(crossing.distanceMetres()))
+                    .append(", an animal finds ")
+                    .append(Figures.count(crossing.groupsAfter(), "group", "groups"))
+                    .append(" of patches (")
+                    .append(Figures.count(crossing.groupsBefore()))
+                    .append(" without scars)"));
+    return text.append('.').toString();
+  }
+
+  private Optional<Crossing> headline(Fragmentation pieces) {
+    double distance = assessed.definition().parameters().crossingDistanceMetres();
+    return pieces.crossings().stream().filter(c -> c.distanceMetres() == distance).findFirst();
+  }
+
+  private void segments() {
+    ChannelRanking ranking = assessed.ranking();
+    List<RankedSegment> leading = leading(MOST_NAMED);
+    StringBuilder text = new StringBuilder();
+    if (ranking.segments().isEmpty()) {
+      text.append("No channel was given, so no segment can be ranked.");
+    } else if (leading.isEmpty()) {
+      text.append("No scar lies within reach of a segment that has enough bed beside it.");
+    } else {
+      text.append("The highest damage rates, in scar length for each hectare of bed within ")
+          .append(Figures.chosenLength(assessed.definition().parameters().channelReachMetres()))
+          .append(": ")
+          .append(leading.stream().map(this::named).collect(Collectors.joining("; ")))
+          .append('.');
+    }
+    if (!ranking.segments().isEmpty()) {
+      text.append(' ').append(attribution(ranking));
+    }
+    answer("Which channel segments lead?", text.toString());
+  }
+
+  private String named(RankedSegment segment) {
+    String leading = segment.leadingCause();
+    String cause =
+        switch (leading) {
+          case "" -> "";
+          case ReferenceTables.UNKNOWN_CAUSE -> ", mostly of unknown cause";
+          default -> ", mostly " + cause(leading);
+        };
+    return SegmentLabel.of(segment.segment())
+        + " ("
+        + Figures.rate(segment.ratePerHectare().orElseThrow())
+        + cause
+        + ")";
+  }
+
+  private static String attribution(ChannelRanking ranking) {
+    StringBuilder text =
+        new StringBuilder("Of ")
+            .append(Figures.length(ranking.scarLengthMetres()))
+            .append(" of scar line, ")
+            .append(Figures.length(ranking.attributedMetres()))
+            .append(" belongs to a segment, ")
+            .append(Figures.length(ranking.outOfReachMetres()))
+            .append(" is out of reach of all");
+    if (ranking.blockedMetres() > 0) {
+      text.append(", ")
+          .append(Figures.length(ranking.blockedMetres()))
+          .append(" lies behind a barrier");
+    }
+    if (ranking.polygonScarCount() > 0) {
+      text.append("; ")
+          .append(Figures.count(ranking.polygonScarCount(), "scar", "scars"))
+          .append(" mapped as ")
+          .append(ranking.polygonScarCount() == 1 ? "a polygon has" : "polygons have")
+          .append(" no length");
+    }
+    return text.append('.').toString();
+  }
+
+  private void gaps() {
+    Measurement measured = assessed.measurement();
+    String question = "Which scars separate the most grass?";
+    if (measured.gaps().isEmpty()) {
+      answer(question, "None: no scar separates two patches.");
+      return;
+    }
+    List<ScarMeasure> cutting =
+        measured.scars().stream()
+            .filter(scar -> scar.gapCount() > 0)
+            .sorted(
+                Comparator.comparingInt((ScarMeasure scar) -> -scar.gapCount())
+                    .thenComparing(scar -> scar.scar().id(), Ids.ORDER))
+            .limit(MOST_NAMED)
+            .toList();
+    List<Gap> longest =
+        measured.gaps().stream()
+            .sorted(
+                Comparator.comparingDouble((Gap gap) -> -gap.lengthMetres())
+                    .thenComparing(Gap::scarId, Ids.ORDER)
+                    .thenComparing(Gap::id, Ids.ORDER))
+            .limit(MOST_NAMED)
+            .toList();
+    StringBuilder text = new StringBuilder();
+    if (!cutting.isEmpty()) {
+      text.append("Most gaps between patches: ")
+          .append(
+              cutting.stream()
+                  .map(s -> "scar " + s.scar().id() + " (" + Figures.count(s.gapCount()) + ")")
+                  .collect(Collectors.joining(", ")))
+          .append(". ");
+    }
+    text.append("Longest gaps: ")
+        .append(
+            longest.stream()
+                .map(
+                    gap ->
+                        "scar "
+                            + gap.scarId()
+                            + " ("
+                            + Figures.length(gap.lengthMetres())
+                            + " long, "
+                            + Figures.length(gap.widthMetres())
+                            + " wide)")
+                .collect(Collectors.joining(", ")))
+        .append(". ")
+        .append(gapWidths());
+    answer(question, text.toString());
+  }
+
+  private String gapWidths() {
+    Fragmentation.GapWidths widths = whole().fragmentation().gaps();
+    return "Over "
+        + Figures.count(widths.count(), "gap", "gaps")
+        + " the width is "
+        + metres(widths.medianMetres())
+        + " at the median, "
+        + metres(widths.ninetiethPercentileMetres())
+        + " at the 90th percentile and "
+        + metres(widths.maximumMetres())
+        + " at most.";
+  }
+
+  private static String metres(OptionalDouble value) {
+    return value.isPresent() ? Figures.length(value.getAsDouble()) : UNKNOWN;
+  }
+
+  private void areaTable() {
+    heading("Areas");
+    TextTable table =
+        new TextTable("", "bed ha", "unknown ha", "scarred ha", "share", "class", "patches");
+    List<AreaMeasure> areas =
+        assessed.measurement().areas().stream()
+            .filter(area -> area.kind() == Kind.MANAGEMENT_AREA)
+            .sorted(Comparator.comparing(area -> area.area().orElseThrow().id(), Ids.ORDER))
+            .toList();
+    areas.stream().limit(MOST_AREAS).forEach(area -> addArea(table, area));
+    if (!areas.isEmpty()) {
+      assessed.measurement().areas().stream()
+          .filter(area -> area.kind() == Kind.OUTSIDE_MANAGEMENT_AREAS)
+          .forEach(area -> addArea(table, area));
+    }
+    addArea(table, whole());
+    lines.addAll(table.lines(WIDTH));
+    if (areas.size() > MOST_AREAS) {
+      paragraph(
+          Figures.count(areas.size() - MOST_AREAS) + " more management areas are in the tables.");
+    }
+    paragraph(
+        "Class by "
+            + denominator()
+            + ": "
+            + assessed.references().severityClasses().stream()
+                .map(Summary::limits)
+                .collect(Collectors.joining(", "))
+            + ". Share: scarred / surveyed bed. Bed that was not surveyed is unknown. Patches: without"
+            + " scars > with them.");
+  }
+
+  private static void addArea(TextTable table, AreaMeasure area) {
+    Damage damage = area.damage();
+    boolean surveyed = damage.surveyedSquareMetres() > 0;
+    String instead = damage.grassSquareMetres() > 0 ? UNKNOWN : "no bed";
+    Fragmentation pieces = area.fragmentation();
+    table.add(
+        area.label(),
+        Figures.number(Figures.hectareValue(damage.grassSquareMetres())),
+        Figures.number(Figures.hectareValue(unsurveyed(damage))),
+        surveyed ? Figures.number(Figures.hectareValue(damage.scarredSquareMetres())) : instead,
+        surveyed ? Figures.percent(damage.share()) : instead,
+        surveyed ? damage.severityKey() : instead,
+        Figures.count(pieces.patchesBefore()) + " > " + Figures.count(pieces.patchesAfter()));
+  }
+
+  private static double unsurveyed(Damage damage) {
+    return Math.max(0, damage.grassSquareMetres() - damage.surveyedSquareMetres());
+  }
+
+  private static String limits(SeverityClass severity) {
+    String name = severity.key();
+    if (severity.lowestShare() == severity.highestShare()) {
+      return name + " " + Figures.chosenPercent(severity.highestShare());
+    }
+    if (severity.highestShare() >= 1) {
+      return name
+          + (severity.lowestIncluded() ? " from " : " over ")
+          + Figures.chosenPercent(severity.lowestShare());
+    }
+    return name
+        + (severity.highestIncluded() ? " to " : " under ")
+        + Figures.chosenPercent(severity.highestShare());
+  }
+
+  private String denominator() {
+    return switch (assessed.definition().parameters().severityDenominator()) {
+      case BED -> "scarred area / surveyed bed area";
+      case SCAR_GROUP -> "scarred area / area inside outlines around groups of scars";
+    };
+  }
+
+  private String severity(Damage damage) {
+    String share =
+        damage.severityShare().equals(damage.share())
+            ? ""
+            : Figures.percent(damage.severityShare()) + " ";
+    return "class "
+        + damage.severityKey()
+        + ", "
+        + share
+        + "by "
+        + (damage.severityDenominator().equals("scar-group") ? "scar group" : "bed area");
+  }
+
+  private void segmentTable() {
+    List<RankedSegment> leading = leading(MOST_SEGMENTS);
+    if (leading.isEmpty()) {
+      return;
+    }
+    heading("Channel segments, highest damage rate first");
+    TextTable table = new TextTable("segment", "scars", "scar m", "bed ha", "m/ha", "most by");
+    for (RankedSegment segment : leading) {
+      table.add(
+          segment.rank().getAsInt() + ". " + SegmentLabel.of(segment.segment()),
+          Figures.count(segment.scarCount()),
+          Figures.number(segment.scarLengthMetres()),
+          Figures.number(segment.exposureHectares()),
+          Figures.number(segment.ratePerHectare().orElseThrow()),
+          cause(segment.leadingCause()));
+    }
+    lines.addAll(table.lines(WIDTH));
+    long all = assessed.ranking().segments().size();
+    long unranked = assessed.ranking().segments().stream().filter(s -> s.rank().isEmpty()).count();
+    paragraph(
+        Figures.count(all, "segment", "segments")
+            + " in all; "
+            + Figures.count(unranked)
+            + " without a rate, for too little bed within reach.");
+  }
+
+  private List<RankedSegment> leading(int most) {
+    return assessed.ranking().segments().stream()
+        .filter(segment -> segment.rank().isPresent())
+        .filter(segment -> segment.ratePerHectare().orElse(0) > 0)
+        .sorted(
+            Comparator.<RankedSegment>comparingInt(segment -> segment.rank().getAsInt())
+                .thenComparing(segment -> segment.segment().id(), Ids.ORDER))
+        .limit(most)
+        .toList();
+  }
+
+  private void inputTable() {
+    heading("Features");
+    TextTable table = new TextTable("", "read", "used", "repaired", "skipped");
+    for (LayerCount count : assessed.counts()) {
+      table.add(
+          count.role().key() + " (" + count.file() + ")",
+          Figures.count(count.read()),
+          Figures.count(count.used()),
+          Figures.count(count.repaired()),
+          Figures.count(count.skipped()));
+    }
+    lines.addAll(table.lines(WIDTH));
+  }
+
+  private void findings() {
+    heading("Findings");
+    if (assessed.findings().isEmpty()) {
+      lines.add("none");
+      return;
+    }
+    TextTable table = new TextTable("", "count", "level", "treatment");
+    for (FindingCounts.Count count : FindingCounts.of(assessed.findings())) {
+      table.add(
+          count.code().title(),
+          Figures.count(count.count()),
+          count.level().name().toLowerCase(Locale.ROOT),
+          count.treatment().name().toLowerCase(Locale.ROOT));
+    }
+    lines.addAll(table.lines(WIDTH));
+  }
+
+  private AreaMeasure whole() {
+    return assessed.measurement().areas().stream()
+        .filter(area -> area.kind() == Kind.WHOLE_SURVEY)
+        .findFirst()
+        .orElseThrow();
+  }
+
+  private String cause(String key) {
+    ReferenceTables references = assessed.references();
+    ScarCause known = references.causes().get(key);
+    return known == null ? key : known.label().toLowerCase(Locale.ROOT);
+  }
+
+  private void heading(String text) {
+    if (!lines.get(lines.size() - 1).isEmpty()) {
+      lines.add("");
+    }
+    lines.add(text);
+    lines.add("");
+  }
+
+  private void answer(String question, String text) {
+    lines.add(question);
+    lines.addAll(Wrap.lines(text, WIDTH, "  ", "  "));
+    lines.add("");
+  }
+
+  private void paragraph(String text) {
+    lines.addAll(Wrap.lines(text, WIDTH, "", ""));
+  }
+}

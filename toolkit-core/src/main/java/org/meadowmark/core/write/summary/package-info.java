@@ -1,0 +1,2 @@
+/** The plain text summary for a terminal. */
+package org.meadowmark.core.write.summary;

@@ -1,0 +1,59 @@
+package org.meadowmark.core.write.table;
+
+import java.util.Locale;
+import org.meadowmark.core.write.Column;
+import org.meadowmark.core.write.ResultTable.GeometryKind;
+
+/** The data dictionary of the result tables, made from their definitions. */
+public final class DataDictionary {
+  private static final String HEAD =
+      """
+      # Data dictionary
+
+      An assessment writes these tables. Each is a CSV file in `tables` and a layer (without a
+      geometry: a table) of `results.gpkg`. This page is generated from the definitions that the
+      tables are made from; a test fails when the two differ.
+
+      - Areas and lengths are ground values unless the correction to the ground was switched off;
+        the run record says which. Geometries are on the analysis grid that it names.
+      - Real numbers are rounded to six decimals. An empty CSV field or a database NULL means that
+        there is no value: it is not zero.
+      - A severity class always stands beside the share it was read from and what that share was
+        divided by.
+      - "No scar seen" is not "no scar": a scar narrower than the imagery can show is not in here.
+      """;
+
+  private DataDictionary() {}
+
+  /** The dictionary as Markdown, with a line end after the last line. */
+  public static String markdown() {
+    StringBuilder text = new StringBuilder(HEAD);
+    ResultTables.layouts().forEach(layout -> append(text, layout));
+    return text.toString();
+  }
+
+  private static void append(StringBuilder text, TableLayout<?> layout) {
+    text.append("\n## ").append(layout.name()).append("\n\n");
+    text.append(layout.description()).append(" ").append(geometry(layout.geometryKind()));
+    text.append("\n\n| column | type | unit | meaning |\n| --- | --- | --- | --- |\n");
+    for (Column column : layout.columns()) {
+      text.append("| `")
+          .append(column.name())
+          .append("` | ")
+          .append(column.type().name().toLowerCase(Locale.ROOT))
+          .append(" | ")
+          .append(column.unit())
+          .append(" | ")
+          .append(column.description().replace("|", "\\|"))
+          .append(" |\n");
+    }
+  }
+
+  private static String geometry(GeometryKind kind) {
+    return switch (kind) {
+      case NONE -> "No geometry.";
+      case GEOMETRY -> "Geometry: lines and polygons.";
+      default -> "Geometry: " + kind.name().toLowerCase(Locale.ROOT) + ".";
+    };
+  }
+}

@@ -1,0 +1,72 @@
+package org.meadowmark.core.write.table;
+
+import java.util.List;
+import java.util.Map;
+import java.util.stream.Stream;
+import org.meadowmark.core.measure.Measurement;
+import org.meadowmark.core.reference.ReferenceTables;
+import org.meadowmark.core.reference.SeverityClass;
+import org.meadowmark.core.write.AssessedSurvey;
+import org.meadowmark.core.write.ResultTable;
+
+/**
+ * Makes the result tables of an assessed survey.
+ *
+ * <p>Rows come in id order (segments in rank order) whatever order the lists have, so that the same
+ * results give the same bytes. Real numbers are rounded to six decimals. Sorting takes n log n time
+ * in the rows; values are read while a table is written, so a table holds references only.
+ */
+public final class ResultTables {
+  /** Stands for a cause key in the data dictionary. */
+  private static final String ANY_CAUSE = "<cause>";
+
+  private ResultTables() {}
+
+  /**
+   * All tables, in the order of the data dictionary.
+   *
+   * @param assessed results
+   * @throws IllegalStateException while a table is read, if a number is not finite
+   */
+  public static List<ResultTable> of(AssessedSurvey assessed) {
+    Measurement measured = assessed.measurement();
+    ReferenceTables references = assessed.references();
+    List<String> classOrder =
+        references.severityClasses().stream().map(SeverityClass::key).toList();
+    List<String> causes = SegmentTable.causesPresent(assessed.ranking().segments(), references);
+    return List.of(
+        BedTables.beds(references.species()).table(measured.beds()),
+        AreaTables.areas().table(measured.areas()),
+        AreaTables.classes().table(AreaTables.classRows(measured.areas())),
+        AreaTables.severity().table(AreaTables.severityRows(measured.areas(), classOrder)),
+        ScarTables.scars(references.causes()).table(measured.scars()),
+        ScarTables.scarsInBeds().table(measured.scarsInBeds()),
+        BedTables.scarredGrass().table(measured.scarredGrass()),
+        PatchTables.patches().table(measured.patches()),
+        PatchTables.gaps().table(measured.gaps()),
+        PatchTables.crossings().table(PatchTables.crossingRows(measured)),
+        SegmentTable.segments(causes).table(assessed.ranking().segments()),
+        ScarTables.scarShares().table(assessed.ranking().shares()),
+        CheckTables.layers().table(assessed.counts()),
+        CheckTables.findings().table(assessed.findings()));
+  }
+
+  /** The definitions of all tables, in the same order. */
+  static Stream<TableLayout<?>> layouts() {
+    return Stream.of(
+        BedTables.beds(Map.of()),
+        AreaTables.areas(),
+        AreaTables.classes(),
+        AreaTables.severity(),
+        ScarTables.scars(Map.of()),
+        ScarTables.scarsInBeds(),
+        BedTables.scarredGrass(),
+        PatchTables.patches(),
+        PatchTables.gaps(),
+        PatchTables.crossings(),
+        SegmentTable.segments(List.of(ANY_CAUSE)),
+        ScarTables.scarShares(),
+        CheckTables.layers(),
+        CheckTables.findings());
+  }
+}

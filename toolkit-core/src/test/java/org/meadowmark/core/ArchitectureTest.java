@@ -1,0 +1,86 @@
+package org.meadowmark.core;
+
+import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noClasses;
+import static com.tngtech.archunit.library.Architectures.layeredArchitecture;
+import static com.tngtech.archunit.library.dependencies.SlicesRuleDefinition.slices;
+
+import com.tngtech.archunit.core.importer.ImportOption;
+import com.tngtech.archunit.junit.AnalyzeClasses;
+import com.tngtech.archunit.junit.ArchTest;
+import com.tngtech.archunit.lang.ArchRule;
+
+/** Stages depend one way, and the core neither prints nor exits. */
+@AnalyzeClasses(
+    packages = "org.meadowmark.core",
+    importOptions = ImportOption.DoNotIncludeTests.class)
+class ArchitectureTest {
+  @ArchTest
+  static final ArchRule STAGES_DEPEND_ONE_WAY =
+      layeredArchitecture()
+          .consideringOnlyDependenciesInLayers()
+          .layer("model")
+          .definedBy("org.meadowmark.core.model..")
+          .layer("reference")
+          .definedBy("org.meadowmark.core.reference..")
+          .layer("survey")
+          .definedBy("org.meadowmark.core.survey..")
+          .layer("read")
+          .definedBy("org.meadowmark.core.read..")
+          .layer("check")
+          .definedBy("org.meadowmark.core.check..")
+          .layer("project")
+          .definedBy("org.meadowmark.core.project..")
+          .layer("measure")
+          .definedBy("org.meadowmark.core.measure..")
+          .layer("rank")
+          .definedBy("org.meadowmark.core.rank..")
+          .layer("write")
+          .definedBy("org.meadowmark.core.write..")
+          .layer("assessment")
+          .definedBy("org.meadowmark.core.assessment..")
+          .whereLayer("assessment")
+          .mayNotBeAccessedByAnyLayer()
+          .whereLayer("write")
+          .mayOnlyBeAccessedByLayers("assessment")
+          .whereLayer("rank")
+          .mayOnlyBeAccessedByLayers("write", "assessment")
+          .whereLayer("measure")
+          .mayOnlyBeAccessedByLayers("rank", "write", "assessment")
+          .whereLayer("project")
+          .mayOnlyBeAccessedByLayers("assessment")
+          .whereLayer("check")
+          .mayOnlyBeAccessedByLayers("project", "assessment")
+          .whereLayer("read")
+          .mayOnlyBeAccessedByLayers("check", "project", "assessment")
+          .whereLayer("survey")
+          .mayOnlyBeAccessedByLayers(
+              "read", "check", "project", "measure", "rank", "write", "assessment")
+          .whereLayer("reference")
+          .mayOnlyBeAccessedByLayers(
+              "survey", "check", "project", "measure", "rank", "write", "assessment");
+
+  @ArchTest
+  static final ArchRule NO_CYCLES =
+      slices().matching("org.meadowmark.core.(*)..").should().beFreeOfCycles();
+
+  @ArchTest
+  static final ArchRule CORE_DOES_NOT_PRINT =
+      noClasses()
+          .should()
+          .accessField(System.class, "out")
+          .orShould()
+          .accessField(System.class, "err")
+          .orShould()
+          .callMethod(Throwable.class, "printStackTrace")
+          .because("the core returns results and findings; the command line talks");
+
+  @ArchTest
+  static final ArchRule CORE_DOES_NOT_EXIT =
+      noClasses()
+          .should()
+          .callMethod(System.class, "exit", int.class)
+          .orShould()
+          .callMethod(Runtime.class, "exit", int.class)
+          .orShould()
+          .callMethod(Runtime.class, "halt", int.class);
+}

@@ -1,0 +1,210 @@
+package org.meadowmark.core;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.function.UnaryOperator;
+import org.locationtech.jts.geom.Geometry;
+import org.locationtech.jts.io.ParseException;
+import org.locationtech.jts.io.WKTReader;
+import org.meadowmark.core.measure.Measurement;
+import org.meadowmark.core.measure.SurveyMeasurer;
+import org.meadowmark.core.model.Bed;
+import org.meadowmark.core.model.Channel;
+import org.meadowmark.core.model.DepthField;
+import org.meadowmark.core.model.FeatureRef;
+import org.meadowmark.core.model.GroundScale;
+import org.meadowmark.core.model.MapArea;
+import org.meadowmark.core.model.MetricSurvey;
+import org.meadowmark.core.model.Progress;
+import org.meadowmark.core.model.Scar;
+import org.meadowmark.core.rank.ChannelRanker;
+import org.meadowmark.core.rank.ChannelRanking;
+import org.meadowmark.core.reference.ReferenceTables;
+import org.meadowmark.core.reference.SeverityClass;
+import org.meadowmark.core.survey.Parameters;
+import org.meadowmark.core.survey.Parameters.SeverityDenominator;
+
+/** A survey in metres built from well-known text, for tests. */
+public final class TestSurvey {
+  private final List<Scar> scars = new ArrayList<>();
+  private final List<Bed> beds = new ArrayList<>();
+  private final List<Channel> channels = new ArrayList<>();
+  private final List<MapArea> areas = new ArrayList<>();
+  private final List<MapArea> surveyed = new ArrayList<>();
+  private final List<MapArea> barriers = new ArrayList<>();
+  private GroundScale scale = GroundScale.NONE;
+  private SeverityDenominator denominator = SeverityDenominator.BED;
+  private List<Double> distances = List.of(1.0, 2.0, 5.0, 10.0, 20.0, 50.0);
+  private double reachMetres = 250;
+  private double minimumExposureHectares = 0.1;
+
+  public static Geometry wkt(String text) {
+    try {
+      return new WKTReader().read(text);
+    } catch (ParseException e) {
+      throw new IllegalArgumentException(text, e);
+    }
+  }
+
+  /** A rectangle as well-known text. */
+  public static String box(double x1, double y1, double x2, double y2) {
+    return "POLYGON ((%s %s, %s %s, %s %s, %s %s, %s %s))"
+        .formatted(x1, y1, x2, y1, x2, y2, x1, y2, x1, y1);
+  }
+
+  public TestSurvey scar(String id, String wkt, double widthMetres) {
+    return scar(id, wkt(wkt), widthMetres, "propeller");
+  }
+
+  public TestSurvey scar(String id, Geometry geometry, double widthMetres, String cause) {
+    boolean line = geometry.getDimension() == 1;
+    scars.add(
+        new Scar(
+            id,
+            new FeatureRef("scars.gpkg", "scars", id),
+            geometry,
+            cause,
+            line ? widthMetres : 0,
+            line ? Scar.WidthSource.MEASURED : Scar.WidthSource.OUTLINE,
+            Optional.empty()));
+    return this;
+  }
+
+  public TestSurvey bed(String id, String wkt) {
+    return bed(id, wkt(wkt));
+  }
+
+  public TestSurvey bed(String id, Geometry geometry) {
+    beds.add(
+        new Bed(id, new FeatureRef("beds.gpkg", "beds", id), geometry, "eelgrass", "continuous"));
+    return this;
+  }
+
+  public TestSurvey channel(String id, String name, String wkt) {
+    channels.add(new Channel(id, new FeatureRef("ch.gpkg", "channels", id), wkt(wkt), name));
+    return this;
+  }
+
+  public TestSurvey area(String id, String wkt) {
+    areas.add(new MapArea(id, new FeatureRef("areas.gpkg", "areas", id), wkt(wkt), ""));
+    return this;
+  }
+
+  public TestSurvey surveyed(String wkt) {
+    surveyed.add(new MapArea("s", new FeatureRef("s.gpkg", "s", "s"), wkt(wkt), ""));
+    return this;
+  }
+
+  public TestSurvey barrier(String wkt) {
+    barriers.add(new MapArea("b", new FeatureRef("b.gpkg", "b", "b"), wkt(wkt), ""));
+    return this;
+  }
+
+  public TestSurvey scale(GroundScale value) {
+    scale = value;
+    return this;
+  }
+
+  public TestSurvey denominator(SeverityDenominator value) {
+    denominator = value;
+    return this;
+  }
+
+  public TestSurvey distances(Double... metres) {
+    distances = List.of(metres);
+    return this;
+  }
+
+  public TestSurvey reach(double metres) {
+    reachMetres = metres;
+    return this;
+  }
+
+  public TestSurvey minimumExposure(double hectares) {
+    minimumExposureHectares = hectares;
+    return this;
+  }
+
+  /** The same survey with every geometry changed. */
+  public TestSurvey map(UnaryOperator<Geometry> change) {
+    scars.replaceAll(s -> s.withGeometry(change.apply(s.geometry())));
+    beds.replaceAll(s -> s.withGeometry(change.apply(s.geometry())));
+    channels.replaceAll(s -> s.withGeometry(change.apply(s.geometry())));
+    areas.replaceAll(s -> s.withGeometry(change.apply(s.geometry())));
+    surveyed.replaceAll(s -> s.withGeometry(change.apply(s.geometry())));
+    barriers.replaceAll(s -> s.withGeometry(change.apply(s.geometry())));
+    return this;
+  }
+
+  public List<Scar> scars() {
+    return scars;
+  }
+
+  public List<Bed> beds() {
+    return beds;
+  }
+
+  public List<Channel> channels() {
+    return channels;
+  }
+
+  public MetricSurvey build() {
+    return new MetricSurvey(
+        "EPSG:32617",
+        "",
+        scars,
+        beds,
+        channels,
+        areas,
+        surveyed,
+        barriers,
+        DepthField.UNKNOWN,
+        scale);
+  }
+
+  public Parameters parameters() {
+    return new Parameters(
+        Optional.empty(),
+        true,
+        denominator,
+        50,
+        distances,
+        10,
+        0.1,
+        0.01,
+        0.05,
+        20,
+        100,
+        reachMetres,
+        minimumExposureHectares,
+        5,
+        OptionalDouble.empty());
+  }
+
+  public Measurement measure() {
+    return new SurveyMeasurer(build(), parameters(), tables(), Progress.NONE).measure();
+  }
+
+  public ChannelRanking rank() {
+    return new ChannelRanker(build(), parameters(), Progress.NONE).rank();
+  }
+
+  /** Severity classes with the published limits. */
+  public static ReferenceTables tables() {
+    String source = "Sargent and others (1995)";
+    Map<String, org.meadowmark.core.reference.Species> species = new LinkedHashMap<>();
+    return new ReferenceTables(
+        species,
+        Map.of(),
+        List.of(
+            new SeverityClass("none", "none", 0, true, 0, true, source),
+            new SeverityClass("light", "light", 0, false, 0.05, false, source),
+            new SeverityClass("moderate", "moderate", 0.05, true, 0.20, true, source),
+            new SeverityClass("severe", "severe", 0.20, false, 1, true, source)),
+        List.of());
+  }
+}

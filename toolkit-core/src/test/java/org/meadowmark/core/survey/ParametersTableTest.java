@@ -1,0 +1,175 @@
+package org.meadowmark.core.survey;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatExceptionOfType;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.meadowmark.core.model.MeadowmarkException;
+import org.meadowmark.core.reference.TableLibrary;
+import org.meadowmark.core.reference.TableLibrary.Table;
+import org.meadowmark.core.survey.Parameters.SeverityDenominator;
+
+class ParametersTableTest {
+  private final ParametersTable table = ParametersTable.bundled();
+
+  @Test
+  void everyComponentOfTheParametersHasItsRow() {
+    assertThat(table.rows())
+        .extracting(ParameterRow::name)
+        .containsExactlyElementsOf(ParameterName.keys())
+        .hasSize(Parameters.class.getRecordComponents().length);
+  }
+
+  @Test
+  void defaultsAreThoseOfTheTable() {
+    assertThat(table.defaults())
+        .isEqualTo(
+            new Parameters(
+                Optional.empty(),
+                true,
+                SeverityDenominator.BED,
+                50,
+                List.of(1.0, 2.0, 5.0, 10.0, 20.0, 50.0),
+                10,
+                0.1,
+                0.01,
+                0.05,
+                20,
+                100,
+                250,
+                0.1,
+                5,
+                OptionalDouble.empty()));
+  }
+
+  @Test
+  void everyParameterCanBeSet() {
+    Parameters set =
+        table.parameters(
+            List.of(
+                setting("analysis_crs", "epsg:32617"),
+                setting("ground_scale", "false"),
+                setting("severity_denominator", "scar-group"),
+                setting("scar_group_distance_m", "51"),
+                setting("crossing_distances_m", "30", "3, 4"),
+                setting("crossing_distance_m", "11"),
+                setting("sliver_tolerance_m", "0.2"),
+                setting("minimum_patch_m2", "0.02"),
+                setting("minimum_width_m", "0.06"),
+                setting("maximum_width_m", "21"),
+                setting("segment_length_m", "101"),
+                setting("channel_reach_m", "251"),
+                setting("minimum_exposure_ha", "1e-1"),
+                setting("attribution_step_m", "6"),
+                setting("pixel_size_m", "0.25")));
+
+    assertThat(set)
+        .isEqualTo(
+            new Parameters(
+                Optional.of("EPSG:32617"),
+                false,
+                SeverityDenominator.SCAR_GROUP,
+                51,
+                List.of(3.0, 4.0, 30.0),
+                11,
+                0.2,
+                0.02,
+                0.06,
+                21,
+                101,
+                251,
+                0.1,
+                6,
+                OptionalDouble.of(0.25)));
+  }
+
+  @Test
+  void theLaterOfTwoValuesHolds() {
+    assertThat(
+            table
+                .parameters(
+                    List.of(
+                        setting("crossing_distance_m", "3"), setting("crossing_distance_m", "4")))
+                .crossingDistanceMetres())
+        .isEqualTo(4);
+  }
+
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        "crossing_distance | 1 | unknown parameter; did you mean crossing_distance_m or"
+            + " crossing_distances_m? use one of: analysis_crs, ",
+        "Segment-Length-M | 1 | unknown parameter; did you mean segment_length_m? use one of: ",
+        "colour | red | unknown parameter; use one of: analysis_crs, ",
+        "segment_length_m | 0 | 0 is out of limits; give a number from 1 m to 100000 m",
+        "pixel_size_m | -1 | -1 is out of limits; give a number from 0.001 m to 1000 m",
+        "crossing_distances_m | 1 200000 | 200000 is out of limits; give a number from 0 m to",
+        "segment_length_m | NaN | 'NaN' is no number; give a number from 1 m to 100000 m",
+        "segment_length_m | '' | has no value; give one",
+        "crossing_distances_m | '' | has no value; give one or more",
+        "ground_scale | yes | 'yes' is neither true nor false; use one",
+        "severity_denominator | beds | 'beds' is not known; did you mean bed? use one of: bed, scar-group",
+        "analysis_crs | UTM 17 | 'UTM 17' is no reference system; write it like EPSG:32617",
+        "minimum_width_m | 50 | is more than maximum_width_m (20); lower it or raise the other",
+      })
+  void aWrongSettingIsRefusedWithPlaceAndRemedy(String name, String value, String message) {
+    assertThatExceptionOfType(MeadowmarkException.class)
+        .isThrownBy(() -> table.parameters(List.of(setting(name, value))))
+        .satisfies(e -> assertThat(e.getMessage()).startsWith("here: " + name + ": " + message));
+  }
+
+  @Test
+  void aListForASingleValueIsRefused() {
+    assertThatExceptionOfType(MeadowmarkException.class)
+        .isThrownBy(() -> table.parameters(List.of(setting("segment_length_m", "1", "2"))))
+        .withMessage("here: segment_length_m: takes one value, not 2; give one");
+  }
+
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        "segment_length_m,100 | segment_length_m,0.5 |"
+            + " line 12: default: 0.5 is out of limits; give a number from 1 m to 100000 m",
+        "segment_length_m | segment_len_m |"
+            + " line 12: name 'segment_len_m' is no parameter; did you mean segment_length_m?",
+        "segment_length_m | channel_reach_m | line 13: name 'channel_reach_m' is used twice",
+      })
+  void aTableThatBreaksItsRulesIsRefused(
+      String old, String replacement, String message, @TempDir Path folder) throws IOException {
+    Path file = folder.resolve(Table.PARAMETERS.fileName());
+    Files.writeString(
+        file,
+        TableLibrary.bundled().text(Table.PARAMETERS).replace("\n" + old, "\n" + replacement));
+
+    assertThatExceptionOfType(MeadowmarkException.class)
+        .isThrownBy(() -> ParametersTable.read(TableLibrary.of(folder)))
+        .satisfies(e -> assertThat(e.getMessage()).startsWith(file + ": " + message));
+  }
+
+  @Test
+  void aMissingRowIsRefused(@TempDir Path folder) throws IOException {
+    Path file = folder.resolve(Table.PARAMETERS.fileName());
+    Files.writeString(
+        file,
+        TableLibrary.bundled().text(Table.PARAMETERS).replaceAll("(?m)^pixel_size_m.*\n", ""));
+
+    assertThatExceptionOfType(MeadowmarkException.class)
+        .isThrownBy(() -> ParametersTable.read(TableLibrary.of(folder)))
+        .withMessage(file + ": has no row 'pixel_size_m'; add one");
+  }
+
+  private static Setting setting(String name, String... values) {
+    return new Setting(name, List.of(values), "here: " + name);
+  }
+}

@@ -1,0 +1,407 @@
+package org.meadowmark.core.write;
+
+import java.nio.file.Path;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.OptionalInt;
+import java.util.TreeMap;
+import org.locationtech.jts.geom.Coordinate;
+import org.locationtech.jts.geom.Geometry;
+import org.locationtech.jts.geom.GeometryFactory;
+import org.locationtech.jts.geom.LineString;
+import org.locationtech.jts.geom.Polygon;
+import org.meadowmark.core.measure.AreaMeasure;
+import org.meadowmark.core.measure.AreaMeasure.GrassClass;
+import org.meadowmark.core.measure.AreaMeasure.Kind;
+import org.meadowmark.core.measure.AreaMeasure.SeverityGrass;
+import org.meadowmark.core.measure.BedMeasure;
+import org.meadowmark.core.measure.Damage;
+import org.meadowmark.core.measure.Fragmentation;
+import org.meadowmark.core.measure.Fragmentation.Crossing;
+import org.meadowmark.core.measure.Fragmentation.GapWidths;
+import org.meadowmark.core.measure.Gap;
+import org.meadowmark.core.measure.Measurement;
+import org.meadowmark.core.measure.Measurement.ScarredGrass;
+import org.meadowmark.core.measure.Patch;
+import org.meadowmark.core.measure.ScarInBed;
+import org.meadowmark.core.measure.ScarMeasure;
+import org.meadowmark.core.model.Bed;
+import org.meadowmark.core.model.DepthField;
+import org.meadowmark.core.model.FeatureRef;
+import org.meadowmark.core.model.Finding;
+import org.meadowmark.core.model.Finding.Level;
+import org.meadowmark.core.model.Finding.Treatment;
+import org.meadowmark.core.model.FindingCode;
+import org.meadowmark.core.model.GroundScale;
+import org.meadowmark.core.model.LayerCount;
+import org.meadowmark.core.model.LayerRole;
+import org.meadowmark.core.model.MapArea;
+import org.meadowmark.core.model.MetricSurvey;
+import org.meadowmark.core.model.Scar;
+import org.meadowmark.core.model.Scar.WidthSource;
+import org.meadowmark.core.rank.ChannelRanking;
+import org.meadowmark.core.rank.ChannelSegment;
+import org.meadowmark.core.rank.RankedSegment;
+import org.meadowmark.core.rank.ScarShare;
+import org.meadowmark.core.reference.ReferenceTables;
+import org.meadowmark.core.reference.ScarCause;
+import org.meadowmark.core.reference.SeverityClass;
+import org.meadowmark.core.reference.Species;
+import org.meadowmark.core.survey.LayerSource;
+import org.meadowmark.core.survey.Parameters;
+import org.meadowmark.core.survey.Parameters.SeverityDenominator;
+import org.meadowmark.core.survey.SurveyDefinition;
+
+/**
+ * Results of an invented survey, built by hand: three beds, of which one was not surveyed, two
+ * management areas, four scars and three channel segments. The numbers need not be measurable; they
+ * are chosen so that each can be told from the others.
+ */
+public final class InventedSurvey {
+  public static final String UTM_17N_WKT =
+      "PROJCS[\"WGS 84 / UTM zone 17N\",GEOGCS[\"WGS 84\",DATUM[\"WGS_1984\","
+          + "SPHEROID[\"WGS 84\",6378137,298.257223563]],PRIMEM[\"Greenwich\",0],"
+          + "UNIT[\"degree\",0.0174532925199433]],PROJECTION[\"Transverse_Mercator\"],"
+          + "PARAMETER[\"latitude_of_origin\",0],PARAMETER[\"central_meridian\",-81],"
+          + "PARAMETER[\"scale_factor\",0.9996],PARAMETER[\"false_easting\",500000],"
+          + "PARAMETER[\"false_northing\",0],UNIT[\"metre\",1]]";
+
+  private static final GeometryFactory FACTORY = new GeometryFactory();
+  private static final GapWidths NO_GAPS =
+      new GapWidths(
+          0,
+          OptionalDouble.empty(),
+          OptionalDouble.empty(),
+          OptionalDouble.empty(),
+          OptionalDouble.empty());
+
+  private InventedSurvey() {}
+
+  public static ReferenceTables references() {
+    Map<String, Species> species = new LinkedHashMap<>();
+    species.put(
+        "thalassia", new Species("thalassia", "Thalassia testudinum", "turtle grass", "test"));
+    species.put("halodule", new Species("halodule", "Halodule wrightii", "shoal grass", "test"));
+    Map<String, ScarCause> causes = new LinkedHashMap<>();
+    for (String[] cause :
+        new String[][] {
+          {"propeller", "Propeller"},
+          {"anchor", "Anchor drag"},
+          {"grounding", "Grounding"},
+          {"unknown", "Unknown cause"}
+        }) {
+      causes.put(cause[0], new ScarCause(cause[0], cause[1], OptionalDouble.of(0.4), 0.3, "test"));
+    }
+    return new ReferenceTables(
+        species,
+        causes,
+        List.of(
+            new SeverityClass("none", "None", 0, true, 0, true, "test"),
+            new SeverityClass("light", "Light", 0, false, 0.05, false, "test"),
+            new SeverityClass("moderate", "Moderate", 0.05, true, 0.2, true, "test"),
+            new SeverityClass("severe", "Severe", 0.2, false, 1, true, "test")),
+        List.of());
+  }
+
+  public static Parameters parameters() {
+    return new Parameters(
+        Optional.empty(),
+        true,
+        SeverityDenominator.BED,
+        5,
+        List.of(1.0, 5.0),
+        5,
+        0.05,
+        1,
+        0.05,
+        5,
+        100,
+        250,
+        0.5,
+        5,
+        OptionalDouble.empty());
+  }
+
+  public static SurveyDefinition definition() {
+    return new SurveyDefinition(
+        "Gullwing Sound, spring",
+        Optional.of(LocalDate.of(2025, 4, 12)),
+        Optional.empty(),
+        List.of(LayerSource.of(LayerRole.SCARS, Path.of("scars.gpkg"))),
+        parameters());
+  }
+
+  public static AssessedSurvey survey() {
+    return with(measurement(), ranking(), findings());
+  }
+
+  public static AssessedSurvey with(
+      Measurement measurement, ChannelRanking ranking, List<Finding> findings) {
+    return new AssessedSurvey(
+        definition(), metric(), measurement, ranking, findings, counts(), references());
+  }
+
+  public static MetricSurvey metric() {
+    return new MetricSurvey(
+        "EPSG:32617",
+        UTM_17N_WKT,
+        List.of(),
+        List.of(),
+        List.of(),
+        List.of(),
+        List.of(),
+        List.of(),
+        DepthField.UNKNOWN,
+        GroundScale.NONE);
+  }
+
+  public static Measurement measurement() {
+    return new Measurement(
+        List.of(
+            scar("2", line(10, 0, 10, 100), "propeller", 0.3, 100, 95, 2),
+            scar("10", line(20, 0, 20, 60), "anchor", 0.8, 60, 60, 1),
+            scar("A1", square(50, 50, 5), "grounding", 0, 0, 0, 0),
+            scar("B7", line(300, 0, 340, 0), "unknown", 0.4, 40, 0, 0)),
+        List.of(
+            new ScarInBed("2", "1", 80, 24),
+            new ScarInBed("2", "2", 15, 4.5),
+            new ScarInBed("10", "1", 60, 48),
+            new ScarInBed("A1", "1", 0, 25)),
+        List.of(
+            new BedMeasure(
+                bed("1", square(0, 0, 100), "thalassia", "continuous"),
+                damage(10_000, 10_000, 3, 140, 94.6, "light"),
+                pieces(1, 3, List.of(0.3, 0.3, 0.8))),
+            new BedMeasure(
+                bed("2", square(100, 0, 50), "halodule", "patchy"),
+                damage(2_500, 2_000, 1, 15, 410, "severe"),
+                pieces(1, 1, List.of())),
+            new BedMeasure(
+                bed("11", square(500, 0, 40), "", ""),
+                damage(1_600, 0, 0, 0, 0, "unknown"),
+                pieces(1, 1, List.of()))),
+        List.of(
+            area("1", "Heron Bight", 2, damage(12_500, 12_000, 4, 155, 504.6, "light")),
+            area("2", "", 0, damage(0, 0, 0, 0, 0, "unknown")),
+            summary(Kind.OUTSIDE_MANAGEMENT_AREAS, 1, damage(1_600, 0, 0, 0, 0, "unknown")),
+            summary(Kind.WHOLE_SURVEY, 3, damage(14_100, 12_000, 4, 155, 504.6, "light"))),
+        List.of(
+            patch("P1", square(0, 0, 10), List.of("1"), "P2"),
+            patch("P2", square(10.3, 0, 90), List.of("2", "1"), "P1"),
+            patch("P10", square(500, 0, 40), List.of("11"), "P2")),
+        List.of(
+            gap("G1", "2", "P1", "P2", 0.3, 80, line(10, 0, 10, 80)),
+            gap("G2", "2", "P1", "P3", 0.3, 12.5, line(10, 80, 10, 92)),
+            gap("G10", "10", "P2", "P3", 0.8, 60, line(20, 0, 20, 60))),
+        List.of(
+            new ScarredGrass("1", square(10, 0, 9), 94.6),
+            new ScarredGrass("2", square(110, 0, 20), 410)));
+  }
+
+  public static ChannelRanking ranking() {
+    return new ChannelRanking(
+        List.of(
+            segment(1, "S2", "Pelican Cut", 120, 1.2, Map.of("propeller", 90.0, "anchor", 30.0)),
+            segment(2, "S10", "Pelican Cut", 35, 2.5, Map.of("propeller", 35.0)),
+            segment(0, "S3", "Old Ferry Channel", 0, 0.1, Map.of())),
+        List.of(
+            new ScarShare("2", "S2", 90, 12.25),
+            new ScarShare("2", "S10", 10, 40),
+            new ScarShare("10", "S2", 30, 8)),
+        200,
+        155,
+        40,
+        5,
+        1);
+  }
+
+  public static List<Finding> findings() {
+    return List.of(
+        finding(FindingCode.INVALID_POLYGON, Treatment.REPAIRED, LayerRole.BEDS, "beds.shp", "2"),
+        finding(FindingCode.ZERO_LENGTH, Treatment.SKIPPED, LayerRole.SCARS, "scars.gpkg", "7"),
+        finding(FindingCode.ZERO_LENGTH, Treatment.SKIPPED, LayerRole.SCARS, "scars.gpkg", "12"),
+        finding(FindingCode.WIDTH_MISSING, Treatment.KEPT, LayerRole.SCARS, "scars.gpkg", "10"));
+  }
+
+  public static List<LayerCount> counts() {
+    return List.of(
+        new LayerCount(LayerRole.SCARS, "scars.gpkg", "scars", "EPSG:4326", 6, 4, 0, 2),
+        new LayerCount(LayerRole.BEDS, "beds.shp", "beds", "EPSG:2882", 3, 3, 1, 0));
+  }
+
+  public static Finding finding(
+      FindingCode code, Treatment treatment, LayerRole role, String file, String id) {
+    String layer = file.substring(0, file.indexOf('.'));
+    return new Finding(
+        code,
+        treatment == Treatment.KEPT ? Level.NOTE : Level.WARNING,
+        treatment,
+        role,
+        new FeatureRef(file, layer, id),
+        code.title(),
+        treatment == Treatment.KEPT ? "default used" : treatment.name().toLowerCase(Locale.ROOT));
+  }
+
+  public static ScarMeasure scar(
+      String id,
+      Geometry geometry,
+      String cause,
+      double width,
+      double length,
+      double lengthInBeds,
+      int gaps) {
+    boolean isLine = geometry.getDimension() == 1;
+    Scar scar =
+        new Scar(
+            id,
+            new FeatureRef("scars.gpkg", "scars", id),
+            geometry,
+            cause,
+            width,
+            isLine ? WidthSource.MEASURED : WidthSource.OUTLINE,
+            Optional.of(LocalDate.of(2025, 4, 12)));
+    double footprint = isLine ? width * length : geometry.getArea();
+    return new ScarMeasure(
+        scar,
+        length,
+        lengthInBeds,
+        length - lengthInBeds,
+        0,
+        footprint,
+        isLine ? width * lengthInBeds : footprint,
+        lengthInBeds > 0 || !isLine ? 1 : 0,
+        gaps,
+        OptionalDouble.of(1.25));
+  }
+
+  public static Bed bed(String id, Polygon geometry, String species, String texture) {
+    return new Bed(id, new FeatureRef("beds.shp", "beds", id), geometry, species, texture);
+  }
+
+  public static Damage damage(
+      double grass, double surveyed, int scars, double length, double scarred, String severity) {
+    OptionalDouble share =
+        surveyed > 0 ? OptionalDouble.of(scarred / surveyed) : OptionalDouble.empty();
+    return new Damage(grass, surveyed, scars, length, scarred, share, severity, share, "bed");
+  }
+
+  public static Fragmentation pieces(int before, int after, List<Double> gapWidths) {
+    List<Double> sorted = gapWidths.stream().sorted().toList();
+    GapWidths gaps =
+        sorted.isEmpty()
+            ? NO_GAPS
+            : new GapWidths(
+                sorted.size(),
+                OptionalDouble.of(sorted.get(0)),
+                OptionalDouble.of(sorted.get(sorted.size() / 2)),
+                OptionalDouble.of(sorted.get(sorted.size() - 1)),
+                OptionalDouble.of(sorted.get(sorted.size() - 1)));
+    OptionalDouble half = OptionalDouble.of(1.0 / Math.max(1, after));
+    return new Fragmentation(
+        before,
+        after,
+        0,
+        OptionalDouble.of(1),
+        half,
+        gaps,
+        List.of(
+            new Crossing(1, before, after, OptionalDouble.of(1), half),
+            new Crossing(5, before, 1, OptionalDouble.of(1), OptionalDouble.of(1))));
+  }
+
+  public static AreaMeasure area(String id, String name, int beds, Damage damage) {
+    MapArea area =
+        new MapArea(id, new FeatureRef("areas.geojson", "areas", id), square(0, 0, 1_000), name);
+    return area(Kind.MANAGEMENT_AREA, Optional.of(area), beds, damage);
+  }
+
+  public static AreaMeasure summary(Kind kind, int beds, Damage damage) {
+    return area(kind, Optional.empty(), beds, damage);
+  }
+
+  private static AreaMeasure area(Kind kind, Optional<MapArea> area, int beds, Damage damage) {
+    List<SeverityGrass> bySeverity = new ArrayList<>();
+    if (damage.surveyedSquareMetres() > 0) {
+      bySeverity.add(new SeverityGrass(damage.severityKey(), damage.surveyedSquareMetres()));
+    }
+    double unknown = damage.grassSquareMetres() - damage.surveyedSquareMetres();
+    if (unknown > 0) {
+      bySeverity.add(new SeverityGrass("unknown", unknown));
+    }
+    return new AreaMeasure(
+        kind,
+        area,
+        beds,
+        damage,
+        pieces(beds, beds * 2, beds == 0 ? List.of() : List.of(0.3, 0.3, 0.8)),
+        List.of(
+            new GrassClass("halodule", "patchy", damage.grassSquareMetres() / 4, 1),
+            new GrassClass("thalassia", "continuous", damage.grassSquareMetres() * 3 / 4, 2)),
+        bySeverity);
+  }
+
+  public static RankedSegment segment(
+      int rank,
+      String id,
+      String channel,
+      double scarMetres,
+      double exposure,
+      Map<String, Double> byCause) {
+    return new RankedSegment(
+        rank > 0 ? OptionalInt.of(rank) : OptionalInt.empty(),
+        new ChannelSegment(id, channel, line(0, 0, 100, 0), 100),
+        byCause.size(),
+        scarMetres,
+        new TreeMap<>(byCause),
+        byCause.isEmpty() ? "" : "propeller",
+        exposure,
+        rank > 0 ? OptionalDouble.of(scarMetres / exposure) : OptionalDouble.empty(),
+        rank > 0 ? "" : "too little bed within reach");
+  }
+
+  public static Gap gap(
+      String id,
+      String scar,
+      String first,
+      String second,
+      double width,
+      double length,
+      Geometry geometry) {
+    return new Gap(id, scar, first, second, width, length, geometry);
+  }
+
+  private static Patch patch(String id, Polygon outline, List<String> beds, String nearest) {
+    return new Patch(
+        id,
+        outline,
+        beds,
+        outline.getArea(),
+        outline.getLength(),
+        1.128379,
+        Optional.of(nearest),
+        OptionalDouble.of(0.3),
+        "C1");
+  }
+
+  public static LineString line(double x1, double y1, double x2, double y2) {
+    return FACTORY.createLineString(
+        new Coordinate[] {new Coordinate(x1, y1), new Coordinate(x2, y2)});
+  }
+
+  public static Polygon square(double x, double y, double side) {
+    return FACTORY.createPolygon(
+        new Coordinate[] {
+          new Coordinate(x, y),
+          new Coordinate(x + side, y),
+          new Coordinate(x + side, y + side),
+          new Coordinate(x, y + side),
+          new Coordinate(x, y)
+        });
+  }
+}
