@@ -158,7 +158,9 @@ class CommandsTest {
     assertThat(gateways.run("tables"))
         .isEqualTo(
             new Terminal.Outcome(
-                0, "species\nscar-causes\nseverity-classes\ndevice-rules\nparameters\n", ""));
+                0,
+                "species\nscar-causes\nseverity-classes\ndevice-rules\nfish-guilds\nparameters\n",
+                ""));
     Path file = Path.of(System.getProperty("meadowmark.root"), "shared/scar-causes.csv");
     assertThat(gateways.run("tables", "scar-causes").out()).isEqualTo(Files.readString(file));
   }

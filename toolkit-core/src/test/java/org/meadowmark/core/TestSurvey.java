@@ -30,6 +30,8 @@ import org.meadowmark.core.survey.Parameters.SeverityDenominator;
 
 /** A survey in metres built from well-known text, for tests. */
 public final class TestSurvey {
+  private static final List<Double> GAP_WIDTH_LIMITS = List.of(0.1, 0.4, 1.0, 5.0);
+
   private final List<Scar> scars = new ArrayList<>();
   private final List<Bed> beds = new ArrayList<>();
   private final List<Channel> channels = new ArrayList<>();
@@ -174,6 +176,8 @@ public final class TestSurvey {
         50,
         distances,
         10,
+        Optional.empty(),
+        GAP_WIDTH_LIMITS,
         0.1,
         0.01,
         0.05,
@@ -182,6 +186,7 @@ public final class TestSurvey {
         reachMetres,
         minimumExposureHectares,
         5,
+        OptionalDouble.empty(),
         OptionalDouble.empty());
   }
 
@@ -205,6 +210,7 @@ public final class TestSurvey {
             new SeverityClass("light", "light", 0, false, 0.05, false, source),
             new SeverityClass("moderate", "moderate", 0.05, true, 0.20, true, source),
             new SeverityClass("severe", "severe", 0.20, false, 1, true, source)),
-        List.of());
+        List.of(),
+        Map.of());
   }
 }

@@ -41,6 +41,8 @@ class ResultTablesTest {
             "scarred_grass",
             "patches",
             "gaps",
+            "fragmentation",
+            "gap_width_histogram",
             "crossing_distances",
             "segments",
             "scar_shares",
