@@ -41,6 +41,7 @@ public final class TestSurvey {
   private GroundScale scale = GroundScale.NONE;
   private SeverityDenominator denominator = SeverityDenominator.BED;
   private List<Double> distances = List.of(1.0, 2.0, 5.0, 10.0, 20.0, 50.0);
+  private double minimumPatch = 0.01;
   private double reachMetres = 250;
   private double minimumExposureHectares = 0.1;
 
@@ -126,6 +127,11 @@ public final class TestSurvey {
     return this;
   }
 
+  public TestSurvey minimumPatch(double squareMetres) {
+    minimumPatch = squareMetres;
+    return this;
+  }
+
   public TestSurvey minimumExposure(double hectares) {
     minimumExposureHectares = hectares;
     return this;
@@ -179,7 +185,7 @@ public final class TestSurvey {
         Optional.empty(),
         GAP_WIDTH_LIMITS,
         0.1,
-        0.01,
+        minimumPatch,
         0.05,
         20,
         100,

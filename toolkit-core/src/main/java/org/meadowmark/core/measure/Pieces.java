@@ -16,10 +16,13 @@ record Pieces(List<Polygon> patches, List<Polygon> crumbs) {
     crumbs = List.copyOf(crumbs);
   }
 
-  /** Sorts pieces by the smallest area that counts. */
+  /** Sorts pieces by the smallest area that counts; without any area a piece is a crumb. */
   static Pieces of(List<Polygon> all, double minimumSquareMetres) {
     var bySize =
-        all.stream().collect(Collectors.partitioningBy(p -> p.getArea() >= minimumSquareMetres));
+        all.stream()
+            .collect(
+                Collectors.partitioningBy(
+                    p -> p.getArea() > 0 && p.getArea() >= minimumSquareMetres));
     return new Pieces(bySize.get(true), bySize.get(false));
   }
 }
