@@ -36,6 +36,9 @@ final class GapFinder {
   /** Grass is looked for this far beyond the footprint's edge, and pieces this near touch it. */
   private static final double EDGE_METRES = 0.005;
 
+  /** A scar that takes up less of the bare width across it than this does not make the gap. */
+  private static final double SMALLEST_PART = 0.1;
+
   /** Bare ground wider than this beside a scar is not a gap that the scar makes. */
   private static final double WIDEST_METRES = 30;
 
@@ -160,7 +163,9 @@ final class GapFinder {
         Across left = across(middle, -alongY, alongX, halfWidth, outline);
         if (left != null) {
           Across right = across(middle, alongY, -alongX, halfWidth, outline);
-          if (right != null && right.piece != left.piece) {
+          if (right != null
+              && right.piece != left.piece
+              && 2 * halfWidth >= SMALLEST_PART * (left.distance + right.distance)) {
             next =
                 stretches.computeIfAbsent(Pair.of(left.piece, right.piece), pair -> new Stretch());
             next.width = Math.min(next.width, left.distance + right.distance);
