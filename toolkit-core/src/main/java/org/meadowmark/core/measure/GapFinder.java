@@ -85,11 +85,13 @@ final class GapFinder {
 
   private final List<Polygon> pieces;
   private final IndexedPointInAreaLocator[] locators;
+  private final OutlineIndex[] outlines;
   private final STRtree index = new STRtree();
 
   private GapFinder(List<Polygon> pieces) {
     this.pieces = pieces;
     locators = new IndexedPointInAreaLocator[pieces.size()];
+    outlines = new OutlineIndex[pieces.size()];
     for (int i = 0; i < pieces.size(); i++) {
       index.insert(pieces.get(i).getEnvelopeInternal(), i);
     }
@@ -111,7 +113,7 @@ final class GapFinder {
     GapFinder finder = new GapFinder(pieces);
     List<RawGap> gaps = new ArrayList<>();
     for (FootprintClusters.Cluster cutter : cutters) {
-      OutlineCrossings outline = new OutlineCrossings(cutter.area());
+      OutlineIndex outline = new OutlineIndex(cutter.area());
       for (int member : cutter.members()) {
         Footprint footprint = footprints.get(member);
         gaps.addAll(
@@ -124,7 +126,7 @@ final class GapFinder {
     return gaps;
   }
 
-  private List<RawGap> alongLine(Footprint footprint, OutlineCrossings outline) {
+  private List<RawGap> alongLine(Footprint footprint, OutlineIndex outline) {
     Map<Pair, Stretch> stretches = new TreeMap<>();
     double halfWidth = footprint.scar().widthMetres() * footprint.lengthFactor() / 2;
     for (Object part : LinearComponentExtracter.getLines(footprint.line())) {
@@ -146,7 +148,7 @@ final class GapFinder {
   }
 
   private void walk(
-      LineString line, double halfWidth, OutlineCrossings outline, Map<Pair, Stretch> stretches) {
+      LineString line, double halfWidth, OutlineIndex outline, Map<Pair, Stretch> stretches) {
     double step = Math.min(STEP_METRES, line.getLength() / FEWEST_STEPS);
     Coordinate[] vertices = line.getCoordinates();
     Stretch current = null;
@@ -204,12 +206,12 @@ final class GapFinder {
       double directionX,
       double directionY,
       double halfWidth,
-      OutlineCrossings outline) {
+      OutlineIndex outline) {
     OptionalInt piece = pieceAt(beyond(from, directionX, directionY, halfWidth + EDGE_METRES));
     if (piece.isPresent()) {
       return new Across(piece.getAsInt(), halfWidth);
     }
-    double edge = outline.first(from, beyond(from, directionX, directionY, WIDEST_METRES));
+    double edge = outline.firstCrossing(from, beyond(from, directionX, directionY, WIDEST_METRES));
     if (edge <= halfWidth + EDGE_METRES || edge >= WIDEST_METRES) {
       return null;
     }
@@ -219,6 +221,13 @@ final class GapFinder {
 
   private static Coordinate beyond(Coordinate from, double x, double y, double distance) {
     return new Coordinate(from.x + x * distance, from.y + y * distance);
+  }
+
+  private OutlineIndex outline(int i) {
+    if (outlines[i] == null) {
+      outlines[i] = new OutlineIndex(pieces.get(i));
+    }
+    return outlines[i];
   }
 
   private OptionalInt pieceAt(Coordinate point) {
@@ -237,10 +246,9 @@ final class GapFinder {
     Geometry scar = footprint.area();
     Envelope around = new Envelope(scar.getEnvelopeInternal());
     around.expandBy(EDGE_METRES);
-    Geometry window = scar.getFactory().toGeometry(around);
     Map<Integer, Geometry> near = new TreeMap<>();
     for (int i : StrTreeQuery.<Integer>items(index, around)) {
-      Geometry local = OverlayNGRobust.overlay(pieces.get(i), window, OverlayNG.INTERSECTION);
+      Geometry local = outline(i).edgesIn(around);
       if (!local.isEmpty() && local.isWithinDistance(scar, EDGE_METRES)) {
         near.put(i, local);
       }
