@@ -12,6 +12,7 @@ import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Envelope;
 import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.GeometryFactory;
+import org.locationtech.jts.geom.LineSegment;
 import org.locationtech.jts.geom.LineString;
 import org.locationtech.jts.geom.Location;
 import org.locationtech.jts.geom.Polygon;
@@ -94,11 +95,13 @@ final class GapFinder {
 
   private final List<Polygon> pieces;
   private final IndexedPointInAreaLocator[] locators;
+  private final OutlineIndex[] outlines;
   private final STRtree index = new STRtree();
 
   private GapFinder(List<Polygon> pieces) {
     this.pieces = pieces;
     locators = new IndexedPointInAreaLocator[pieces.size()];
+    outlines = new OutlineIndex[pieces.size()];
     for (int i = 0; i < pieces.size(); i++) {
       index.insert(pieces.get(i).getEnvelopeInternal(), i);
     }
@@ -120,7 +123,7 @@ final class GapFinder {
     GapFinder finder = new GapFinder(pieces);
     List<RawGap> gaps = new ArrayList<>();
     for (FootprintClusters.Cluster cutter : cutters) {
-      OutlineCrossings outline = new OutlineCrossings(cutter.area());
+      OutlineIndex outline = new OutlineIndex(cutter.area());
       for (int member : cutter.members()) {
         Footprint footprint = footprints.get(member);
         gaps.addAll(
@@ -133,7 +136,7 @@ final class GapFinder {
     return gaps;
   }
 
-  private List<RawGap> alongLine(Footprint footprint, OutlineCrossings outline) {
+  private List<RawGap> alongLine(Footprint footprint, OutlineIndex outline) {
     Map<Pair, Stretch> stretches = new TreeMap<>();
     double halfWidth = footprint.scar().widthMetres() * footprint.lengthFactor() / 2;
     for (Object part : LinearComponentExtracter.getLines(footprint.line())) {
@@ -157,7 +160,7 @@ final class GapFinder {
   }
 
   private void walk(
-      LineString line, double halfWidth, OutlineCrossings outline, Map<Pair, Stretch> stretches) {
+      LineString line, double halfWidth, OutlineIndex outline, Map<Pair, Stretch> stretches) {
     double step = Math.min(STEP_METRES, line.getLength() / FEWEST_STEPS);
     Coordinate[] vertices = line.getCoordinates();
     Stretch current = null;
@@ -217,12 +220,12 @@ final class GapFinder {
       double directionX,
       double directionY,
       double halfWidth,
-      OutlineCrossings outline) {
+      OutlineIndex outline) {
     OptionalInt piece = pieceAt(beyond(from, directionX, directionY, halfWidth + EDGE_METRES));
     if (piece.isPresent()) {
       return new Across(piece.getAsInt(), halfWidth);
     }
-    double edge = outline.first(from, beyond(from, directionX, directionY, WIDEST_METRES));
+    double edge = outline.firstCrossing(from, beyond(from, directionX, directionY, WIDEST_METRES));
     if (edge <= halfWidth + EDGE_METRES || edge >= WIDEST_METRES) {
       return null;
     }
@@ -232,6 +235,13 @@ final class GapFinder {
 
   private static Coordinate beyond(Coordinate from, double x, double y, double distance) {
     return new Coordinate(from.x + x * distance, from.y + y * distance);
+  }
+
+  private OutlineIndex outline(int i) {
+    if (outlines[i] == null) {
+      outlines[i] = new OutlineIndex(pieces.get(i));
+    }
+    return outlines[i];
   }
 
   private OptionalInt pieceAt(Coordinate point) {
@@ -253,7 +263,8 @@ final class GapFinder {
     Geometry window = scar.getFactory().toGeometry(around);
     Map<Integer, Geometry> near = new TreeMap<>();
     for (int i : StrTreeQuery.<Integer>items(index, around)) {
-      Geometry local = OverlayNGRobust.overlay(pieces.get(i), window, OverlayNG.INTERSECTION);
+      Geometry edges = outline(i).edgesIn(around);
+      Geometry local = OverlayNGRobust.overlay(edges, window, OverlayNG.INTERSECTION);
       if (!local.isEmpty() && local.isWithinDistance(scar, EDGE_METRES)) {
         near.put(i, local);
       }
@@ -262,16 +273,19 @@ final class GapFinder {
     List<Integer> order = List.copyOf(near.keySet());
     for (int a = 0; a < order.size(); a++) {
       for (int b = a + 1; b < order.size(); b++) {
+        Pair pair = new Pair(order.get(a), order.get(b));
         Coordinate[] way =
-            new DistanceOp(near.get(order.get(a)), near.get(order.get(b))).nearestPoints();
+            new DistanceOp(near.get(pair.first), near.get(pair.second)).nearestPoints();
         LineString line = scar.getFactory().createLineString(way);
         double inScar = OverlayNGRobust.overlay(line, scar, OverlayNG.INTERSECTION).getLength();
-        if (line.getLength() > 0 && inScar > line.getLength() / 2) {
+        if (line.getLength() > 0
+            && inScar > line.getLength() / 2
+            && noneBetween(pair, line, near)) {
           gaps.add(
               new RawGap(
                   footprint.index(),
-                  order.get(a),
-                  order.get(b),
+                  pair.first,
+                  pair.second,
                   line.getLength() / footprint.lengthFactor(),
                   OptionalDouble.empty(),
                   0,
@@ -280,5 +294,15 @@ final class GapFinder {
       }
     }
     return gaps;
+  }
+
+  private static boolean noneBetween(Pair pair, LineString way, Map<Integer, Geometry> near) {
+    Geometry middle =
+        way.getFactory()
+            .createPoint(LineSegment.midPoint(way.getCoordinateN(0), way.getCoordinateN(1)));
+    double radius = way.getLength() / 2 - EDGE_METRES;
+    return near.entrySet().stream()
+        .filter(entry -> entry.getKey() != pair.first && entry.getKey() != pair.second)
+        .noneMatch(entry -> entry.getValue().isWithinDistance(middle, radius));
   }
 }
