@@ -174,7 +174,7 @@ class CommandsTest {
                 "",
                 "error: Invalid value for positional parameter at index 0 (NAME): no table"
                     + " 'scars'; use one of: species, scar-causes, severity-classes, device-rules,"
-                    + " parameters; see 'meadowmark tables --help'\n"));
+                    + " fish-guilds, parameters; see 'meadowmark tables --help'\n"));
 
     Path file = Files.writeString(folder.resolve("species.csv"), "key\nx\n");
     assertThat(gateways.run("tables", "species", "--tables", folder.toString()))
