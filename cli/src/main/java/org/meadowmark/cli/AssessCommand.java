@@ -1,9 +1,11 @@
 package org.meadowmark.cli;
 
 import java.util.concurrent.Callable;
+import org.meadowmark.core.model.Progress;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
 
 /** Runs a whole assessment. */
@@ -30,7 +32,11 @@ import picocli.CommandLine.Spec;
     })
 final class AssessCommand implements Callable<Integer> {
   @Mixin private SurveyOptions survey;
-  @Mixin private OutputOptions output;
+  @Mixin private OutputOption output;
+
+  @Option(names = "--overwrite", description = "Replace the output of an earlier run.")
+  private boolean overwrite;
+
   @Mixin private ThreadOption threads;
   @Mixin private MessageOptions messages;
   @Spec private CommandSpec spec;
@@ -44,16 +50,22 @@ final class AssessCommand implements Callable<Integer> {
   @Override
   public Integer call() {
     SurveyOptions.Survey given = survey.read();
-    String summary =
-        gateway.assess(
-            new AssessGateway.Request(
-                given.definition(),
-                given.tables(),
-                output.folder(),
-                output.overwrite(),
-                threads.threads(),
-                GivenOptions.of(spec.commandLine().getParseResult())),
-            messages.progress());
+    Progress progress = messages.progress();
+    String summary;
+    try {
+      summary =
+          gateway.assess(
+              new AssessGateway.Request(
+                  given.definition(),
+                  given.tables(),
+                  output.folder(),
+                  overwrite,
+                  threads.threads(),
+                  GivenOptions.of(spec.commandLine().getParseResult())),
+              progress);
+    } finally {
+      progress.end();
+    }
     spec.commandLine().getOut().println(summary.stripTrailing());
     messages.say("Results are in " + output.folder());
     return ExitCode.OK.value();

@@ -3,6 +3,7 @@ package org.meadowmark.cli;
 import java.io.PrintWriter;
 import java.util.concurrent.Callable;
 import org.meadowmark.core.model.Finding;
+import org.meadowmark.core.model.Progress;
 import org.meadowmark.core.write.record.FindingsReport;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -64,10 +65,16 @@ final class CheckCommand implements Callable<Integer> {
           spec.commandLine(), "Invalid value for option '--most': " + most + " is less than 0");
     }
     SurveyOptions.Survey given = survey.read();
-    FindingsReport report =
-        gateway.check(
-            new CheckGateway.Request(given.definition(), given.tables(), threads.threads()),
-            messages.progress());
+    Progress progress = messages.progress();
+    FindingsReport report;
+    try {
+      report =
+          gateway.check(
+              new CheckGateway.Request(given.definition(), given.tables(), threads.threads()),
+              progress);
+    } finally {
+      progress.end();
+    }
     PrintWriter out = spec.commandLine().getOut();
     switch (format) {
       case TEXT -> report.lines(most).forEach(out::println);

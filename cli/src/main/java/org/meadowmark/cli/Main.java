@@ -17,7 +17,12 @@ public final class Main {
   }
 
   static CommandLine commandLine() {
-    return MeadowmarkCommand.commandLine(List.of(new TablesCommand()));
+    return MeadowmarkCommand.commandLine(
+        List.of(
+            new AssessCommand(Toolkit::assess),
+            new CheckCommand(Toolkit::check),
+            new MakeSampleCommand(new SampleWriter()),
+            new TablesCommand()));
   }
 
   /** Runs one command; what even the library cannot catch still ends in a message and a code. */

@@ -1,13 +1,17 @@
 package org.meadowmark.cli;
 
 import java.util.List;
-import java.util.Optional;
 import java.util.concurrent.Callable;
+import java.util.function.Function;
+import java.util.function.Supplier;
 import org.meadowmark.core.model.LayerRole;
 import org.meadowmark.core.model.MeadowmarkException;
+import org.meadowmark.core.model.Progress;
 import org.meadowmark.core.survey.LayerSource;
 import org.meadowmark.core.survey.SurveyDraft;
 import org.meadowmark.core.survey.SurveyDraft.Place;
+import org.meadowmark.samples.EstuarySettings;
+import org.meadowmark.samples.ScarSettings;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
@@ -22,9 +26,9 @@ import picocli.CommandLine.Spec;
     description = {
       "Makes an invented survey to try things on.",
       "",
-      "Draws an estuary with channels, beds, depths and scars, and writes them as a survey folder"
-          + " that 'assess' reads; or puts invented scars on beds of yours. The same seed and"
-          + " options always make the same survey."
+      "Draws an estuary with channels, beds, depths and scars, and writes a survey folder a season"
+          + " that 'assess' reads, and a folder 'truth' with what was drawn; or puts invented scars"
+          + " and channels on beds of yours. The same seed and options always make the same survey."
     },
     footerHeading = "%nExamples:%n",
     footer = {
@@ -37,23 +41,27 @@ final class MakeSampleCommand implements Callable<Integer> {
   @Option(
       names = "--seed",
       paramLabel = "N",
-      defaultValue = "1",
-      description = "Start of the random draws, a whole number. Default: ${DEFAULT-VALUE}.")
-  private long seed;
+      description = "Start of the random draws, a whole number. Default: that of the sample.")
+  private Long seed;
 
   @Option(
       names = "--scars",
       paramLabel = "N",
-      defaultValue = "3000",
-      description = "Scars to make. Default: ${DEFAULT-VALUE}.")
-  private int scars;
+      description = "Scars to make. Default: as many as the sample has.")
+  private Integer scars;
+
+  @Option(
+      names = "--beds",
+      paramLabel = "N",
+      description = "Beds of an invented estuary at most. Default: as many as the sample has.")
+  private Integer beds;
 
   @Option(
       names = ON_BEDS,
       paramLabel = "FILE[#LAYER]",
       converter = LayerPlace.class,
       description = "Beds to put the scars on, instead of an invented estuary.")
-  private Place beds;
+  private Place onBeds;
 
   @Option(
       names = "--crs",
@@ -61,7 +69,7 @@ final class MakeSampleCommand implements Callable<Integer> {
       description = "Reference system of those beds, where the file does not say it.")
   private String crs;
 
-  @Mixin private OutputOptions output;
+  @Mixin private OutputOption output;
   @Mixin private MessageOptions messages;
   @Spec private CommandSpec spec;
 
@@ -73,33 +81,67 @@ final class MakeSampleCommand implements Callable<Integer> {
 
   @Override
   public Integer call() {
-    if (scars < 1) {
-      throw new ParameterException(
-          spec.commandLine(), "Invalid value for option '--scars': " + scars + " is less than 1");
-    }
-    String summary =
-        gateway.make(
-            new SampleGateway.Request(seed, scars, bedLayer(), output.folder(), output.overwrite()),
-            messages.progress());
-    spec.commandLine().getOut().println(summary.stripTrailing());
-    messages.say("The survey is in " + output.folder());
+    Supplier<String> work = onBeds == null ? estuary() : scarsOnBeds();
+    spec.commandLine().getOut().println(work.get().stripTrailing());
+    messages.say("The sample is in " + output.folder());
     return ExitCode.OK.value();
   }
 
-  private Optional<LayerSource> bedLayer() {
-    if (beds == null) {
-      if (crs != null) {
-        throw new ParameterException(
-            spec.commandLine(), "Option '--crs' is of use with '" + ON_BEDS + "' only");
-      }
-      return Optional.empty();
+  private Supplier<String> estuary() {
+    if (crs != null) {
+      throw usage("Option '--crs' is of use with '" + ON_BEDS + "' only", null);
     }
-    SurveyDraft draft = SurveyDraft.EMPTY.withPlaces(LayerRole.BEDS, List.of(beds));
+    EstuarySettings sample = EstuarySettings.SAMPLE;
+    EstuarySettings settings =
+        checked(
+            () ->
+                sample
+                    .withSeed(seed == null ? sample.seed() : seed)
+                    .withSize(
+                        scars == null ? sample.scars() : scars,
+                        beds == null ? sample.beds() : beds));
+    return () ->
+        withProgress(progress -> gateway.inventEstuary(settings, output.folder(), progress));
+  }
+
+  private Supplier<String> scarsOnBeds() {
+    if (beds != null) {
+      throw usage("Option '--beds' is of no use with '" + ON_BEDS + "'", null);
+    }
+    EstuarySettings sample = EstuarySettings.SAMPLE;
+    ScarSettings settings =
+        checked(
+            () ->
+                ScarSettings.of(
+                    seed == null ? sample.seed() : seed, scars == null ? sample.scars() : scars));
+    LayerSource layer = checked(this::bedLayer);
+    return () ->
+        withProgress(progress -> gateway.inventScars(settings, layer, output.folder(), progress));
+  }
+
+  private LayerSource bedLayer() {
+    SurveyDraft draft = SurveyDraft.EMPTY.withPlaces(LayerRole.BEDS, List.of(onBeds));
+    return (crs == null ? draft : draft.withCrs(LayerRole.BEDS, crs, "--crs")).layers().get(0);
+  }
+
+  private String withProgress(Function<Progress, String> work) {
+    Progress progress = messages.progress();
     try {
-      SurveyDraft complete = crs == null ? draft : draft.withCrs(LayerRole.BEDS, crs, "--crs");
-      return Optional.of(complete.layers().get(0));
-    } catch (MeadowmarkException e) {
-      throw new ParameterException(spec.commandLine(), e.getMessage(), e);
+      return work.apply(progress);
+    } finally {
+      progress.end();
     }
+  }
+
+  private <T> T checked(Supplier<T> make) {
+    try {
+      return make.get();
+    } catch (IllegalArgumentException | MeadowmarkException e) {
+      throw usage(e.getMessage(), e);
+    }
+  }
+
+  private ParameterException usage(String message, Throwable cause) {
+    return new ParameterException(spec.commandLine(), message, cause);
   }
 }

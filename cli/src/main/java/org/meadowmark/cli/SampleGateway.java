@@ -1,26 +1,17 @@
 package org.meadowmark.cli;
 
 import java.nio.file.Path;
-import java.util.Optional;
 import org.meadowmark.core.model.Progress;
 import org.meadowmark.core.survey.LayerSource;
+import org.meadowmark.samples.EstuarySettings;
+import org.meadowmark.samples.ScarSettings;
 
-/** Makes an invented survey. */
-@FunctionalInterface
+/** Makes invented surveys. Both calls return a summary for the terminal. */
 interface SampleGateway {
 
-  /**
-   * What to make.
-   *
-   * @param seed start of the random draws
-   * @param scars how many scars
-   * @param beds beds to put the scars on; empty invents an estuary
-   * @param output folder to write
-   * @param overwrite whether an earlier output there may be replaced
-   */
-  record Request(
-      long seed, int scars, Optional<LayerSource> beds, Path output, boolean overwrite) {}
+  /** Writes the surveys of an invented estuary into a folder that must not exist. */
+  String inventEstuary(EstuarySettings settings, Path output, Progress progress);
 
-  /** Makes the survey, writes its folder, and returns a summary for the terminal. */
-  String make(Request request, Progress progress);
+  /** Writes a survey with invented scars on existing beds into a folder that must not exist. */
+  String inventScars(ScarSettings settings, LayerSource beds, Path output, Progress progress);
 }

@@ -22,7 +22,9 @@ import org.meadowmark.core.model.LayerRole;
 import org.meadowmark.core.model.OutputExistsException;
 import org.meadowmark.core.model.OutputFailedException;
 import org.meadowmark.core.model.SurveyInputException;
-import picocli.CommandLine;
+import org.meadowmark.core.survey.LayerSource;
+import org.meadowmark.samples.EstuarySettings;
+import org.meadowmark.samples.ScarSettings;
 
 class CommandsTest {
   private static final String[] ASSESS = {
@@ -61,7 +63,7 @@ class CommandsTest {
               assertThat(outcome.err()).isEmpty();
               assertThat(outcome.out())
                   .contains("s.gpkg: scars: 12: width is 900 m; used as it is\n")
-                  .endsWith("0 errors, 1 warnings, 0 notes\n");
+                  .endsWith("0 errors, 1 warning, 0 notes\n");
             });
 
     gateways.findings.add(finding(Finding.Level.ERROR, "13"));
@@ -103,7 +105,18 @@ class CommandsTest {
   }
 
   @Test
-  void makeSamplePassesItsOptionsOn() {
+  void makeSampleInventsAnEstuary() {
+    assertThat(gateways.run("make-sample", "--output=out"))
+        .isEqualTo(new Terminal.Outcome(0, "3000 scars\n", "The sample is in out\n"));
+    assertThat(gateways.made).containsExactly(EstuarySettings.SAMPLE, Path.of("out"));
+
+    gateways.run("make-sample", "--output=other", "--seed=7", "--scars=50", "--beds=100");
+    assertThat(gateways.made)
+        .endsWith(EstuarySettings.SAMPLE.withSeed(7).withSize(50, 100), Path.of("other"));
+  }
+
+  @Test
+  void makeSamplePutsScarsOnBeds() {
     assertThat(
             gateways.run(
                 "make-sample",
@@ -112,24 +125,24 @@ class CommandsTest {
                 "--on-beds=b.gpkg#east",
                 "--crs=EPSG:2882",
                 "--output=out"))
-        .isEqualTo(new Terminal.Outcome(0, "50 scars\n", "The survey is in out\n"));
-    assertThat(gateways.made.get(0).seed()).isEqualTo(7);
-    assertThat(gateways.made.get(0).beds())
-        .hasValueSatisfying(
-            beds -> {
-              assertThat(beds.role()).isEqualTo(LayerRole.BEDS);
-              assertThat(beds.fileLabel()).isEqualTo("b.gpkg");
-              assertThat(beds.layer()).hasValue("east");
-              assertThat(beds.crs()).hasValue("EPSG:2882");
-            });
-
-    gateways.run("make-sample", "--output=out");
-    assertThat(gateways.made.get(1))
-        .isEqualTo(new SampleGateway.Request(1, 3000, Optional.empty(), Path.of("out"), false));
+        .isEqualTo(new Terminal.Outcome(0, "50 scars on beds\n", "The sample is in out\n"));
+    LayerSource beds =
+        LayerSource.of(LayerRole.BEDS, Path.of("b.gpkg"))
+            .withFile(Path.of("b.gpkg"), "b.gpkg", Optional.of("east"))
+            .withCrs("EPSG:2882");
+    assertThat(gateways.made).containsExactly(ScarSettings.of(7, 50), beds, Path.of("out"));
   }
 
   @ParameterizedTest
-  @ValueSource(strings = {"--scars=0", "--scars=many", "--seed=x", "--crs=EPSG:1", "--on-beds="})
+  @ValueSource(
+      strings = {
+        "--scars=-1",
+        "--scars=many",
+        "--seed=x",
+        "--crs=EPSG:1",
+        "--on-beds=",
+        "--beds=5"
+      })
   void makeSampleRefusesWhatMakesNoSense(String option) {
     assertThat(gateways.run("make-sample", "--output=out", option))
         .satisfies(
@@ -243,13 +256,6 @@ class CommandsTest {
                 "",
                 "error: Unmatched argument at index 0: 'asess'; did you mean assess or tables? See"
                     + " 'meadowmark --help'\n"));
-  }
-
-  @Test
-  void theRealProgramHasTheTables() {
-    CommandLine real = Main.commandLine();
-
-    assertThat(Terminal.run(real, "tables", "species").exitCode()).isZero();
   }
 
   private void assertFailure(RuntimeException failure, int code, String message) {

@@ -31,14 +31,14 @@ final class AreaMaker {
   /** Six areas that share their edges and leave the east end out. */
   List<Polygon> managementAreas() {
     double west = 60;
-    double east = 0.93 * widthMetres;
+    double east = 0.86 * widthMetres;
     double south = 150;
     double north = Shoreline.HEIGHT_METRES - 150;
     List<Geometry> lines = new ArrayList<>();
     lines.add(straight(west, south, east, south));
     lines.add(straight(west, north, east, north));
     lines.add(straight(west, south, west, north));
-    for (double share : new double[] {0.31, 0.63}) {
+    for (double share : new double[] {0.29, 0.58}) {
       lines.add(upright(share * widthMetres, south - 50, north + 50));
     }
     lines.add(upright(east - 60, south - 50, north + 50));
@@ -65,16 +65,16 @@ final class AreaMaker {
 
   /** One polygon that leaves out a strip in the west and a corner in the north-east. */
   Polygon surveyedArea() {
-    double west = 0.085 * widthMetres;
-    double east = 0.965 * widthMetres;
+    double west = 0.11 * widthMetres;
+    double east = 0.95 * widthMetres;
     double south = 500;
     double north = Shoreline.HEIGHT_METRES - 80;
     double[][] corners = {
       {west, south},
       {east, south},
       {east, 3_500},
-      {east - 0.10 * widthMetres, 4_300},
-      {east - 0.14 * widthMetres, north},
+      {east - 0.11 * widthMetres, 4_200},
+      {east - 0.16 * widthMetres, north},
       {west + 0.03 * widthMetres, north},
       {west - 0.02 * widthMetres, 3_000}
     };

@@ -47,7 +47,8 @@ final class BedChannels {
       Coordinate to = places.get(graph.getEdgeTarget(edge));
       double wavelength = Math.min(2_500, Math.max(400, from.distance(to) / 4));
       SineGeneratedCurve curve =
-          new SineGeneratedCurve(wavelength, Math.toRadians(draws.between(30, 50)), STEP_METRES);
+          SineGeneratedCurve.natural(
+              wavelength, Math.toRadians(draws.between(30, 50)), STEP_METRES);
       lines.add(
           new NodedSegmentString(
               curve.along(List.of(from, to), draws), Names.channel(lines.size())));

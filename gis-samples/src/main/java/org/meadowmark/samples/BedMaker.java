@@ -15,6 +15,7 @@ import org.locationtech.jts.geom.Polygon;
  */
 final class BedMaker {
   private static final double SMALLEST_BED_SQUARE_METRES = 450;
+  private static final double MERGED_BELOW_SQUARE_METRES = 2_500;
   private static final double SMALLEST_LAND_SQUARE_METRES = 900;
   private static final double SIMPLIFIED_BY_METRES = 2;
 
@@ -47,10 +48,13 @@ final class BedMaker {
     contours.add(terrain.depth(), SHOALGRASS_TO_METRES, grassy);
     contours.add(terrain.depth(), TURTLEGRASS_TO_METRES, grassy);
     contours.add(terrain.texture(), 0, grassy);
+    contours.add(terrain.cover(), 0, grassy);
     List<Polygon> faces =
-        contours.faces(
-            SMALLEST_BED_SQUARE_METRES, inner -> grass.at(inner.getX(), inner.getY()) >= 0);
-    faces = new ArrayList<>(faces);
+        new ArrayList<>(
+            SmallFaces.merged(
+                contours.faces(0, inner -> grass.at(inner.getX(), inner.getY()) >= 0),
+                MERGED_BELOW_SQUARE_METRES));
+    faces.removeIf(face -> face.getArea() < SMALLEST_BED_SQUARE_METRES);
     faces.sort(Comparator.comparingDouble(Polygon::getArea).reversed());
     List<Polygon> kept = new ArrayList<>(faces.subList(0, Math.min(most, faces.size())));
     kept.sort(Geometry::compareTo);

@@ -5,10 +5,10 @@ package org.meadowmark.samples;
  * scar of about 0.4 m is common practice, no source); they are not findings about any place.
  */
 enum CauseKind {
-  PROPELLER("propeller", 0.71, 0.40, 0.25, 15, 0.95, 2, 150),
+  PROPELLER("propeller", 0.71, 0.40, 0.25, 26, 0.90, 2, 150),
   ANCHOR("anchor", 0.08, 0.25, 0.35, 5, 0.60, 2, 25),
   HULL("hull", 0.07, 1.10, 0.30, 14, 0.60, 3, 60),
-  GROUNDING("grounding", 0.04, 5, 0.40, 11, 0.35, 5, 30),
+  GROUNDING("grounding", 0.04, 6, 0.35, 14, 0.35, 6, 35),
   UNKNOWN("unknown", 0.10, 0.45, 0.40, 11, 0.80, 2, 90);
 
   final String key;

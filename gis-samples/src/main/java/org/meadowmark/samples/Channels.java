@@ -110,12 +110,29 @@ final class Channels {
     }
     axis.add(new Coordinate(width - 700, 4_000));
     axis.add(new Coordinate(width - 120, 4_900));
-    keep(
-        new ChannelPath(
-            Names.MAIN_CHANNEL,
-            new SineGeneratedCurve(1_150, Math.toRadians(52), STEP_METRES).along(axis, draws),
-            85,
-            48));
+    double largestAngle = 52;
+    Coordinate[] points;
+    do {
+      points =
+          SineGeneratedCurve.natural(1_150, Math.toRadians(largestAngle), STEP_METRES)
+              .along(axis, draws);
+      largestAngle *= 0.97;
+    } while (largestAngle > 10 && !isMainClear(points));
+    keep(new ChannelPath(Names.MAIN_CHANNEL, points, 85, 48));
+  }
+
+  /** Whether the main channel keeps off itself and, inside the lagoon, off the shores. */
+  private boolean isMainClear(Coordinate[] points) {
+    if (!PLAIN.createLineString(points).isSimple()) {
+      return false;
+    }
+    for (Coordinate point : points) {
+      boolean inLagoon = point.y > 1_700 && point.x < shore.widthMetres() - 1_100;
+      if (inLagoon && shore.mainland(point.x, point.y) > -100) {
+        return false;
+      }
+    }
+    return true;
   }
 
   private void digInlets() {
@@ -128,7 +145,7 @@ final class Channels {
               from.place(),
               new Coordinate(x, shore.barrierNorthing(x)),
               new Coordinate(x - 150, 60));
-      SineGeneratedCurve curve = new SineGeneratedCurve(1_000, Math.toRadians(35), STEP_METRES);
+      SineGeneratedCurve curve = SineGeneratedCurve.natural(1_000, Math.toRadians(35), STEP_METRES);
       for (int attempt = 0; attempt < 6; attempt++) {
         Coordinate[] points = curve.along(axis, draws);
         if (isClear(points, junctionMetres(from), 0)) {
@@ -151,7 +168,7 @@ final class Channels {
     double[] angles = {48, 40, 30, 15, 0};
     for (double angle : angles) {
       Coordinate[] points =
-          new SineGeneratedCurve(760, Math.toRadians(angle), STEP_METRES).along(axis, draws);
+          SineGeneratedCurve.natural(760, Math.toRadians(angle), STEP_METRES).along(axis, draws);
       if (angle == 0 || (isClear(points, 0, junctionMetres(to)) && isInWater(points, 16, 10))) {
         keep(new ChannelPath(Names.RAMP_CHANNEL, points, 14, 20));
         return;
@@ -188,7 +205,7 @@ final class Channels {
               Math.rint(from.place().x + length * StrictMath.cos(direction)),
               Math.rint(from.place().y + length * StrictMath.sin(direction)));
       SineGeneratedCurve curve =
-          new SineGeneratedCurve(
+          SineGeneratedCurve.natural(
               26 * halfWidth, Math.toRadians(draws.between(42, 60)), STEP_METRES);
       Coordinate[] points = curve.along(List.of(from.place(), end), draws);
       if (isInWater(points, 0, 0) && isClear(points, junctionMetres(from), 0)) {
@@ -220,7 +237,7 @@ final class Channels {
       double apart = from.place().distance(to.place());
       if (apart > 250 && apart < 1_300 && to.index > 20) {
         Coordinate[] points =
-            new SineGeneratedCurve(420, Math.toRadians(38), STEP_METRES)
+            SineGeneratedCurve.natural(420, Math.toRadians(38), STEP_METRES)
                 .along(List.of(from.place(), to.place()), draws);
         if (isInWater(points, 0, 0) && isClear(points, 180, 180)) {
           keep(new ChannelPath(Names.channel(named), points, 11, 13));

@@ -40,19 +40,14 @@ public final class EstuaryGenerator {
         new Coordinate(
             CENTRAL_EASTING - Math.rint(shore.widthMetres() / 2_000) * 1_000, SOUTH_NORTHING);
     AffineTransformation place = AffineTransformation.translationInstance(origin.x, origin.y);
-    LaunchSites sites =
-        new LaunchSites(
-            terrain,
-            network.paths(),
-            settings.plantedHotSpots(),
-            settings.hotSpotElevation(),
-            Draws.of(settings.seed(), Purpose.HOT_SPOTS, 0));
     BedMaker bedMaker = new BedMaker(terrain, factory);
+    List<BedMaker.Outline> outlines = bedMaker.beds(settings.beds());
+    LaunchSites sites = new LaunchSites(terrain, network.paths(), outlines, settings);
     AreaMaker areaMaker = new AreaMaker(settings.seed(), shore.widthMetres(), factory);
     Coordinate ramp = network.ramp();
     return new Estuary(
         settings,
-        beds(bedMaker.beds(settings.beds()), place),
+        beds(outlines, place),
         channels(network, place, factory),
         areas("management_areas", "M", areaMaker.managementAreas(), place, true),
         areas("surveyed_area", "V", List.of(areaMaker.surveyedArea()), place, false),

@@ -28,6 +28,7 @@ final class EstuaryScars {
   private static final double NARROWING_A_YEAR = 0.93;
   private static final double MAPPING_ERROR_METRES = 0.3;
   private static final int MOST_SEASONS = 1_000;
+  private static final double TRAP_CHANCE = 0.4;
   private static final int ATTEMPTS = 40;
   private static final int SURVEY_DAYS = 5;
 
@@ -187,6 +188,16 @@ final class EstuaryScars {
 
   private ScarPath.Start atChannel(Draws draws) {
     LaunchSites.Site site = sites.draw(draws);
+    List<LaunchSites.Trap> traps = sites.traps(site);
+    if (!traps.isEmpty() && draws.chance(TRAP_CHANCE)) {
+      LaunchSites.Trap trap = traps.get(draws.below(traps.size()));
+      double direction = draws.between(0, 2 * StrictMath.PI);
+      double distance = trap.radiusMetres() * StrictMath.sqrt(draws.uniform());
+      return new ScarPath.Start(
+          trap.x() + distance * StrictMath.cos(direction),
+          trap.y() + distance * StrictMath.sin(direction),
+          draws.between(0, 2 * StrictMath.PI));
+    }
     ChannelPath channel = site.channel();
     Coordinate place = channel.points()[site.vertex()];
     double heading = channel.heading(site.vertex());
@@ -202,11 +213,11 @@ final class EstuaryScars {
       return new ScarPath.Start(from.x, from.y, chord + Math.toRadians(6) * draws.normal());
     }
     if (style < 0.78) {
-      Coordinate from = offset(place, outwards, channel, site.vertex(), 4 + draws.exponential(42));
+      Coordinate from = offset(place, outwards, channel, site.vertex(), 3 + draws.exponential(24));
       double along = way > 0 ? heading : heading + StrictMath.PI;
       return new ScarPath.Start(from.x, from.y, along + Math.toRadians(15) * draws.normal());
     }
-    Coordinate from = offset(place, outwards, channel, site.vertex(), draws.between(2, 70));
+    Coordinate from = offset(place, outwards, channel, site.vertex(), draws.between(2, 45));
     return new ScarPath.Start(from.x, from.y, outwards + Math.toRadians(30) * draws.normal());
   }
 

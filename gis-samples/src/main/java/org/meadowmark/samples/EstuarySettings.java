@@ -8,7 +8,7 @@ import java.time.LocalDate;
  * @param seed everything is drawn from it
  * @param scars number of different scars over all seasons; a scar that lasts is seen in several
  * @param beds largest number of beds; the place is made as long as so many beds need, about 20 m of
- *     estuary a bed, and the smallest are left out if there are more
+ *     estuary a bed, and the smallest are left out if there are more; a short place has fewer
  * @param seasons number of yearly surveys
  * @param plantedHotSpots number of channel stretches where scars are made more frequent; with 0,
  *     scars are spread evenly over shallow bed and follow no channel at all
@@ -26,7 +26,7 @@ public record EstuarySettings(
     LocalDate lastSurvey) {
   /** Settings of the bundled sample. */
   public static final EstuarySettings SAMPLE =
-      new EstuarySettings(20_260_614L, 3_000, 400, 2, 6, 10, LocalDate.of(2026, 6, 14));
+      new EstuarySettings(20_260_614L, 3_000, 400, 2, 6, 25, LocalDate.of(2026, 6, 14));
 
   private static final int FEWEST_BEDS = 100;
   private static final int MOST_BEDS = 10_000;

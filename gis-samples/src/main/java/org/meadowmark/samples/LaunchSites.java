@@ -3,8 +3,16 @@ package org.meadowmark.samples;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
+import java.util.Optional;
 import org.locationtech.jts.geom.Coordinate;
+import org.locationtech.jts.geom.Envelope;
+import org.locationtech.jts.geom.GeometryFactory;
+import org.locationtech.jts.geom.LineString;
+import org.locationtech.jts.geom.Point;
+import org.locationtech.jts.geom.Polygon;
 
 /**
  * Places beside channels where scars start, weighted by the bed that lies there, by bends, and by
@@ -12,7 +20,10 @@ import org.locationtech.jts.geom.Coordinate;
  */
 final class LaunchSites {
   private static final double[] PROBES_METRES = {25, 60, 110, 170};
-  private static final int STRETCH_VERTICES = 40;
+  private static final int STRETCH_VERTICES = 26;
+  private static final int TRAPS = 2;
+  private static final double TRAP_REACH_METRES = 120;
+  private static final double TRAP_BELOW_SQUARE_METRES = 9_000;
   private static final double APART_METRES = 900;
   private static final double BEND_BONUS = 0.7;
   private static final double SHARP_CURVATURE = 0.004;
@@ -21,6 +32,7 @@ final class LaunchSites {
   private final List<ChannelPath> channels;
   private final List<Site> sites = new ArrayList<>();
   private final List<Stretch> stretches = new ArrayList<>();
+  private final Map<Stretch, List<Trap>> traps = new HashMap<>();
   private final double[] cumulative;
 
   /** A vertex of a channel and the side of it, 1 for left and −1 for right. */
@@ -37,11 +49,18 @@ final class LaunchSites {
     }
   }
 
+  /** A small bed beside a planted stretch, as a disc, that boats run onto again and again. */
+  record Trap(double x, double y, double radiusMetres) {}
+
   LaunchSites(
-      Terrain terrain, List<ChannelPath> channels, int hotSpots, double elevation, Draws draws) {
+      Terrain terrain,
+      List<ChannelPath> channels,
+      List<BedMaker.Outline> beds,
+      EstuarySettings settings) {
     this.terrain = terrain;
     this.channels = channels;
-    plant(hotSpots, draws);
+    plant(settings.plantedHotSpots(), Draws.of(settings.seed(), Purpose.HOT_SPOTS, 0));
+    stretches.forEach(stretch -> traps.put(stretch, traps(stretch, beds)));
     List<Double> weights = new ArrayList<>();
     for (ChannelPath channel : channels) {
       for (int vertex = 2; vertex < channel.points().length - 2; vertex++) {
@@ -51,7 +70,10 @@ final class LaunchSites {
             Site site = new Site(channel, vertex, side);
             double bend = site.isInsideOfBend() ? 1 + BEND_BONUS * bend(channel, vertex) : 1;
             sites.add(site);
-            weights.add(cover * bend * (isPlanted(channel, vertex) ? elevation : 1));
+            weights.add(
+                cover
+                    * bend
+                    * (plantedAt(channel, vertex).isPresent() ? settings.hotSpotElevation() : 1));
           }
         }
       }
@@ -78,9 +100,39 @@ final class LaunchSites {
     return sites.get(Math.min(sites.size() - 1, index < 0 ? -index - 1 : index + 1));
   }
 
-  private boolean isPlanted(ChannelPath channel, int vertex) {
+  /** Small beds that trap boats at a site, empty where nothing is planted. */
+  List<Trap> traps(Site site) {
+    return plantedAt(site.channel, site.vertex).map(traps::get).orElse(List.of());
+  }
+
+  private Optional<Stretch> plantedAt(ChannelPath channel, int vertex) {
     return stretches.stream()
-        .anyMatch(s -> s.channel == channel && s.from <= vertex && vertex <= s.to);
+        .filter(s -> s.channel == channel && s.from <= vertex && vertex <= s.to)
+        .findFirst();
+  }
+
+  private static List<Trap> traps(Stretch stretch, List<BedMaker.Outline> beds) {
+    LineString line =
+        new GeometryFactory()
+            .createLineString(
+                Arrays.copyOfRange(stretch.channel.points(), stretch.from, stretch.to + 1));
+    Envelope near = line.getEnvelopeInternal();
+    near.expandBy(TRAP_REACH_METRES);
+    return beds.stream()
+        .map(BedMaker.Outline::polygon)
+        .filter(bed -> bed.getArea() < TRAP_BELOW_SQUARE_METRES)
+        .filter(bed -> near.intersects(bed.getEnvelopeInternal()))
+        .filter(bed -> bed.isWithinDistance(line, TRAP_REACH_METRES))
+        .sorted(Comparator.comparingDouble(Polygon::getArea))
+        .limit(TRAPS)
+        .map(LaunchSites::trap)
+        .toList();
+  }
+
+  private static Trap trap(Polygon bed) {
+    Point inner = bed.getInteriorPoint();
+    double radius = 0.6 * StrictMath.sqrt(bed.getArea() / StrictMath.PI);
+    return new Trap(inner.getX(), inner.getY(), radius);
   }
 
   /** The stretch of the ramp's channel with most bed first, then bends beside much bed. */

@@ -19,6 +19,7 @@ final class Purpose {
   static final long SCAR_BIRTH = 15;
   static final long SCAR_FATE = 16;
   static final long SCAR_SURVEY = 17;
+  static final long COVER = 18;
 
   private Purpose() {}
 }

@@ -9,7 +9,8 @@ import java.util.List;
  */
 final class Shoreline {
   static final double HEIGHT_METRES = 6_000;
-  private static final double METRES_A_BED = 20;
+  private static final double METRES_A_BED = 17.5;
+  private static final double ENDS_METRES = 1_000;
   private static final double BARRIER_NORTHING = 850;
   private static final double SOFTNESS_METRES = 260;
 
@@ -22,7 +23,7 @@ final class Shoreline {
   private record Islet(double x, double y, double radius) {}
 
   Shoreline(EstuarySettings settings) {
-    widthMetres = Math.rint(settings.beds() * METRES_A_BED / 100) * 100;
+    widthMetres = Math.rint((ENDS_METRES + settings.beds() * METRES_A_BED) / 100) * 100;
     shore = new GradientNoise(settings.seed(), Purpose.SHORE);
     barrier = new GradientNoise(settings.seed(), Purpose.BARRIER);
     isletShape = new GradientNoise(settings.seed(), Purpose.ISLET_SHAPE);

@@ -16,8 +16,16 @@ import org.locationtech.jts.geom.Coordinate;
  * @param wavelengthMetres distance along the axis from one bend to the next of the same side
  * @param largestAngleRadians ω
  * @param stepMetres distance between vertices
+ * @param wander how irregular: 0 for the pure curve, 1 for a natural one
  */
-record SineGeneratedCurve(double wavelengthMetres, double largestAngleRadians, double stepMetres) {
+record SineGeneratedCurve(
+    double wavelengthMetres, double largestAngleRadians, double stepMetres, double wander) {
+
+  /** A natural curve. */
+  static SineGeneratedCurve natural(
+      double wavelengthMetres, double largestAngleRadians, double stepMetres) {
+    return new SineGeneratedCurve(wavelengthMetres, largestAngleRadians, stepMetres, 1);
+  }
 
   /** The curve through the first and last of some axis points, passing near the others. */
   Coordinate[] along(List<Coordinate> axisPoints, Draws draws) {
@@ -35,10 +43,10 @@ record SineGeneratedCurve(double wavelengthMetres, double largestAngleRadians, d
     double advance = 0;
     for (int i = 0; i < steps; i++) {
       double along = (i + 0.5) / steps;
-      double wander = StrictMath.sin(2 * StrictMath.PI * waves * along / 3.7 + slowPhase);
-      double angle = largestAngleRadians * (1 + 0.3 * wander);
+      double slow = wander * StrictMath.sin(2 * StrictMath.PI * waves * along / 3.7 + slowPhase);
+      double angle = largestAngleRadians * (1 + 0.3 * slow);
       deviation[i] =
-          angle * StrictMath.sin(2 * StrictMath.PI * waves * along + firstPhase + 0.9 * wander);
+          angle * StrictMath.sin(2 * StrictMath.PI * waves * along + firstPhase + 0.9 * slow);
       advance += StrictMath.cos(deviation[i]) / steps;
     }
     double step = axisLength / steps / advance;

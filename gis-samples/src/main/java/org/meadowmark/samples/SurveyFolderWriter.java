@@ -16,7 +16,8 @@ import java.time.ZoneOffset;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
-import org.meadowmark.core.model.MeadowmarkException;
+import org.meadowmark.core.model.OutputExistsException;
+import org.meadowmark.core.model.OutputFailedException;
 import org.meadowmark.core.write.GeoJsonTableWriter;
 import org.meadowmark.core.write.GeoPackageWriter;
 import org.meadowmark.core.write.ResultTable;
@@ -57,7 +58,8 @@ public final class SurveyFolderWriter {
    * @param folder folder to create; its parent must exist
    * @param estuary the place
    * @param season 0 for the first survey
-   * @throws MeadowmarkException if the folder exists or cannot be written
+   * @throws OutputExistsException if the folder exists
+   * @throws OutputFailedException if it cannot be written
    */
   public static void write(Path folder, Estuary estuary, int season) {
     publish(folder, temporary -> writeSurvey(temporary, estuary, season));
@@ -72,7 +74,8 @@ public final class SurveyFolderWriter {
    * @param scars what was invented
    * @param crsCode reference system it was invented in
    * @param beds the file of beds
-   * @throws MeadowmarkException if the folder exists or cannot be written
+   * @throws OutputExistsException if the folder exists
+   * @throws OutputFailedException if it cannot be written
    */
   public static void write(
       Path folder, String name, InventedScars scars, String crsCode, BedFile beds) {
@@ -224,7 +227,7 @@ public final class SurveyFolderWriter {
   static void publish(Path folder, FolderContent content) {
     Path place = folder.toAbsolutePath().normalize();
     if (Files.exists(place)) {
-      throw new MeadowmarkException(
+      throw new OutputExistsException(
           folder + ": exists already; give another folder or remove it first");
     }
     String name = "." + place.getFileName() + ".part-" + ProcessHandle.current().pid();
@@ -234,7 +237,7 @@ public final class SurveyFolderWriter {
       content.write(temporary);
       Files.move(temporary, place, StandardCopyOption.ATOMIC_MOVE);
     } catch (IOException | UncheckedIOException e) {
-      throw new MeadowmarkException(
+      throw new OutputFailedException(
           folder + ": cannot be written (" + e.getMessage() + "); check space and permissions", e);
     } finally {
       delete(temporary);
@@ -264,7 +267,7 @@ public final class SurveyFolderWriter {
             }
           });
     } catch (IOException e) {
-      throw new MeadowmarkException(
+      throw new OutputFailedException(
           folder + ": temporary folder cannot be removed; remove it by hand", e);
     }
   }

@@ -18,6 +18,7 @@ final class Terrain {
   private final FieldGrid depth;
   private final FieldGrid grass;
   private final FieldGrid texture;
+  private final FieldGrid cover;
 
   Terrain(EstuarySettings settings, Shoreline shore, List<ChannelPath> channels) {
     int columns = (int) Math.round(shore.widthMetres() / CELL_METRES) + 1;
@@ -27,6 +28,7 @@ final class Terrain {
     depth = new FieldGrid(CELL_METRES, columns, rows);
     grass = new FieldGrid(CELL_METRES, columns, rows);
     texture = new FieldGrid(CELL_METRES, columns, rows);
+    cover = new FieldGrid(CELL_METRES, columns, rows);
     FieldGrid halfWidth = new FieldGrid(CELL_METRES, columns, rows);
     clearance.fill((x, y, column, row) -> REACH_METRES);
     channels.forEach(channel -> dig(channel, halfWidth));
@@ -37,6 +39,7 @@ final class Terrain {
                 clearance.get(column, row) - BANK_METRES));
     fillDepth(settings, shore, halfWidth);
     fillTexture(settings);
+    fillCover(settings);
     fillGrass(settings, shore);
     land.setBorder(-1);
     grass.setBorder(-1);
@@ -56,6 +59,11 @@ final class Terrain {
 
   FieldGrid grass() {
     return grass;
+  }
+
+  /** Above 0 where grass is dense: mappers draw an edge where cover changes. */
+  FieldGrid cover() {
+    return cover;
   }
 
   /** Above 0 where grass is patchy. */
@@ -137,6 +145,15 @@ final class Terrain {
   private void fillTexture(EstuarySettings settings) {
     GradientNoise noise = new GradientNoise(settings.seed(), Purpose.TEXTURE);
     texture.fill((x, y, column, row) -> noise.fractal(x / 1_500, y / 1_500, 3) + 0.02);
+  }
+
+  private void fillCover(EstuarySettings settings) {
+    GradientNoise noise = new GradientNoise(settings.seed(), Purpose.COVER);
+    cover.fill(
+        (x, y, column, row) ->
+            0.8 * noise.fractal(x / 380, y / 380, 2)
+                + 0.5 * StrictMath.exp(-Math.max(0, clearance.get(column, row)) / 60)
+                - 0.2);
   }
 
   private void fillGrass(EstuarySettings settings, Shoreline shore) {

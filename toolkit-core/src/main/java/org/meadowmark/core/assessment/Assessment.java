@@ -37,8 +37,8 @@ import org.meadowmark.core.write.table.ResultTables;
 /**
  * A whole assessment: read, check, project, measure, rank, write.
  *
- * <p>Results do not depend on threads or on the order of the input. The parallel work runs in the fork
- * join pool of the calling thread, or in the common pool.
+ * <p>Results do not depend on threads or on the order of the input. The parallel work runs in the
+ * fork join pool of the calling thread, or in the common pool.
  */
 public final class Assessment {
   /** Layers with every result that has a place, and tables without. */

@@ -32,8 +32,7 @@ public record LoadedSurvey(
   }
 
   private Finding firstError() {
-    List<Finding> errors =
-        findings.stream().filter(f -> f.level() == Finding.Level.ERROR).toList();
+    List<Finding> errors = findings.stream().filter(f -> f.level() == Finding.Level.ERROR).toList();
     Finding first = errors.get(0);
     if (errors.size() == 1) {
       return first;

@@ -30,8 +30,8 @@ import org.meadowmark.core.survey.SurveyDefinition;
 /**
  * Reads, checks and projects a survey.
  *
- * <p>One run finds as much as it can: a layer that cannot be read does not keep the others from being
- * checked.
+ * <p>One run finds as much as it can: a layer that cannot be read does not keep the others from
+ * being checked.
  */
 public final class SurveyLoader {
   private final SurveyDefinition definition;

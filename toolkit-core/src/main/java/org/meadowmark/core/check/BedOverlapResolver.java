@@ -5,7 +5,6 @@ import java.util.List;
 import java.util.stream.IntStream;
 import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.Polygon;
-import org.locationtech.jts.operation.distance.IndexedFacetDistance;
 import org.locationtech.jts.operation.overlayng.OverlayNG;
 import org.locationtech.jts.operation.overlayng.OverlayNGRobust;
 import org.meadowmark.core.model.Bed;
@@ -69,7 +68,9 @@ final class BedOverlapResolver {
     for (int i : earlier) {
       Bed other = beds.get(i);
       if (!index.get(place).intersects(other.geometry())) {
-        addGap(bed, other, findings);
+        index
+            .distanceWithin(place, i, toleranceMetres)
+            .ifPresent(gap -> findings.add(gapFinding(bed, other, gap)));
         continue;
       }
       Geometry overlap = overlay(whole, other.geometry(), OverlayNG.INTERSECTION);
@@ -122,18 +123,14 @@ final class BedOverlapResolver {
             : "nothing is left of the bed; it is left out");
   }
 
-  private void addGap(Bed bed, Bed other, List<Finding> findings) {
-    double gap = IndexedFacetDistance.distance(bed.geometry(), other.geometry());
-    if (gap <= toleranceMetres) {
-      findings.add(
-          new Finding(
-              FindingCode.BED_SLIVER,
-              Level.NOTE,
-              Treatment.KEPT,
-              LayerRole.BEDS,
-              bed.ref(),
-              "a gap of " + Figures.metres(gap) + " to bed " + other.id(),
-              "used as it is; the two count as touching"));
-    }
+  private static Finding gapFinding(Bed bed, Bed other, double gap) {
+    return new Finding(
+        FindingCode.BED_SLIVER,
+        Level.NOTE,
+        Treatment.KEPT,
+        LayerRole.BEDS,
+        bed.ref(),
+        "a gap of " + Figures.metres(gap) + " to bed " + other.id(),
+        "used as it is; the two count as touching");
   }
 }

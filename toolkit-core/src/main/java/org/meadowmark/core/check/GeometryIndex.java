@@ -1,17 +1,22 @@
 package org.meadowmark.core.check;
 
 import java.util.List;
+import java.util.Map;
+import java.util.OptionalDouble;
+import java.util.concurrent.ConcurrentHashMap;
 import java.util.stream.IntStream;
 import org.locationtech.jts.geom.Envelope;
 import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.prep.PreparedGeometry;
 import org.locationtech.jts.geom.prep.PreparedGeometryFactory;
 import org.locationtech.jts.index.strtree.STRtree;
+import org.locationtech.jts.operation.distance.IndexedFacetDistance;
 
 /** Prepared geometries by place in a list and by envelope. Safe for use by several threads. */
 final class GeometryIndex {
   private final List<PreparedGeometry> prepared;
   private final STRtree tree = new STRtree();
+  private final Map<Integer, IndexedFacetDistance> facets = new ConcurrentHashMap<>();
 
   GeometryIndex(List<? extends Geometry> geometries) {
     prepared = geometries.stream().map(PreparedGeometryFactory::prepare).toList();
@@ -31,6 +36,22 @@ final class GeometryIndex {
     envelope.expandBy(distance);
     List<?> found = tree.query(envelope);
     return found.stream().mapToInt(Integer.class::cast).sorted();
+  }
+
+  /**
+   * Distance between two geometries of the index that do not intersect, if it is no more than a
+   * limit. Goes through an index of the edges of the larger one, which is kept.
+   */
+  OptionalDouble distanceWithin(int one, int other, double limit) {
+    boolean oneIsLarger =
+        get(one).getGeometry().getNumPoints() >= get(other).getGeometry().getNumPoints();
+    int larger = oneIsLarger ? one : other;
+    Geometry smaller = get(oneIsLarger ? other : one).getGeometry();
+    IndexedFacetDistance distance =
+        facets.computeIfAbsent(larger, i -> new IndexedFacetDistance(get(i).getGeometry()));
+    return distance.isWithinDistance(smaller, limit)
+        ? OptionalDouble.of(distance.distance(smaller))
+        : OptionalDouble.empty();
   }
 
   /** Whether any geometry of the index shares a point with another. */

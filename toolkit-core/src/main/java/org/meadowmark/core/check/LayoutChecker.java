@@ -142,24 +142,26 @@ public final class LayoutChecker {
   private void noteBedsOutsideSurvey(MetricSurvey survey, GeometryIndex surveyed) {
     List<Bed> doubtful =
         survey.beds().parallelStream().filter(bed -> !surveyed.anyCovers(bed.geometry())).toList();
+    if (doubtful.isEmpty()) {
+      return;
+    }
+    Geometry looked =
+        OverlayNGRobust.union(survey.surveyedArea().stream().map(Located::geometry).toList());
     doubtful.parallelStream()
-        .map(bed -> outsideSurvey(bed, survey.surveyedArea(), surveyed))
+        .map(bed -> outsideSurvey(bed, surveyed, looked))
         .flatMap(Optional::stream)
         .forEach(log::add);
   }
 
-  private Optional<Finding> outsideSurvey(Bed bed, List<MapArea> areas, GeometryIndex surveyed) {
+  private Optional<Finding> outsideSurvey(Bed bed, GeometryIndex surveyed, Geometry looked) {
     Geometry grass = bed.geometry();
-    List<Geometry> near = surveyed.near(grass, 0).mapToObj(i -> areas.get(i).geometry()).toList();
-    Geometry outside = grass;
-    if (!near.isEmpty()) {
-      Geometry looked = OverlayNGRobust.union(near);
-      outside = OverlayNGRobust.overlay(grass, looked, OverlayNG.DIFFERENCE);
-    }
+    boolean touched = surveyed.anyIntersects(grass);
+    Geometry outside =
+        touched ? OverlayNGRobust.overlay(grass, looked, OverlayNG.DIFFERENCE) : grass;
     if (!(outside.getArea() > 0) || isSliver(outside)) {
       return Optional.empty();
     }
-    boolean wholly = near.isEmpty() || outside.getArea() >= grass.getArea() * (1 - 1e-12);
+    boolean wholly = !touched || outside.getArea() >= grass.getArea() * (1 - 1e-12);
     String problem =
         wholly
             ? "lies wholly outside the surveyed area"

@@ -2,7 +2,9 @@ package org.meadowmark.core.measure;
 
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.HashSet;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -16,6 +18,7 @@ import org.locationtech.jts.operation.overlayng.OverlayNG;
 import org.locationtech.jts.operation.union.UnaryUnionOp;
 import org.meadowmark.core.measure.AreaMeasure.GrassClass;
 import org.meadowmark.core.measure.AreaMeasure.Kind;
+import org.meadowmark.core.measure.AreaMeasure.SeverityGrass;
 import org.meadowmark.core.model.MapArea;
 import org.meadowmark.core.model.MetricSurvey;
 import org.meadowmark.core.model.Progress;
@@ -29,6 +32,7 @@ final class AreaMeasurer {
   private final GrassPart.Maker maker;
   private final PatchMap patches;
   private final Progress progress;
+  private final Map<String, String> classOfBed = new HashMap<>();
 
   AreaMeasurer(
       MetricSurvey survey,
@@ -46,6 +50,7 @@ final class AreaMeasurer {
   }
 
   List<AreaMeasure> measure(List<GrassPart> beds) {
+    beds.forEach(bed -> classOfBed.put(bed.bed().id(), severity.classOf(severityShare(bed))));
     List<AreaMeasure> lines = new ArrayList<>();
     for (MapArea area : survey.managementAreas()) {
       lines.add(
@@ -113,7 +118,33 @@ final class AreaMeasurer {
   private AreaMeasure line(
       Kind kind, Optional<MapArea> area, List<GrassPart> parts, Fragmentation fragmentation) {
     return new AreaMeasure(
-        kind, area, parts.size(), damage(parts, severity), fragmentation, byClass(parts));
+        kind,
+        area,
+        parts.size(),
+        damage(parts, severity),
+        fragmentation,
+        byClass(parts),
+        bySeverity(parts));
+  }
+
+  private static OptionalDouble severityShare(GrassPart bed) {
+    return SeverityRule.share(
+        bed.surveyedSquareMetres(), bed.scarredSquareMetres(), bed.denominatorSquareMetres());
+  }
+
+  private List<SeverityGrass> bySeverity(List<GrassPart> parts) {
+    Map<String, Double> areas = new LinkedHashMap<>();
+    severity.classKeys().forEach(key -> areas.put(key, 0.0));
+    areas.put(SeverityRule.UNKNOWN, 0.0);
+    for (GrassPart part : parts) {
+      double surveyed = Math.min(part.surveyedSquareMetres(), part.grassSquareMetres());
+      areas.merge(classOfBed.get(part.bed().id()), surveyed, Double::sum);
+      areas.merge(SeverityRule.UNKNOWN, part.grassSquareMetres() - surveyed, Double::sum);
+    }
+    return areas.entrySet().stream()
+        .filter(entry -> entry.getValue() > 0)
+        .map(entry -> new SeverityGrass(entry.getKey(), entry.getValue()))
+        .toList();
   }
 
   private static List<GrassClass> byClass(List<GrassPart> parts) {

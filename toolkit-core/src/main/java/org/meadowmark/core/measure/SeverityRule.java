@@ -74,6 +74,11 @@ final class SeverityRule {
         : tables.severityOf(share.getAsDouble()).map(SeverityClass::key).orElse(UNKNOWN);
   }
 
+  /** Keys of the classes, lightest first. */
+  List<String> classKeys() {
+    return tables.severityClasses().stream().map(SeverityClass::key).toList();
+  }
+
   private double outlinedGridArea(Geometry grass, Geometry scarred) {
     List<Polygon> parts = Scarring.polygonsOf(scarred);
     double distance = parameters.scarGroupDistanceMetres();

@@ -1,6 +1,5 @@
 package org.meadowmark.core.project;
 
-import java.util.Map;
 import java.util.Objects;
 import javax.measure.Unit;
 import org.geotools.api.referencing.FactoryException;
@@ -9,7 +8,6 @@ import org.geotools.api.referencing.crs.GeographicCRS;
 import org.geotools.api.referencing.crs.ProjectedCRS;
 import org.geotools.api.referencing.cs.AxisDirection;
 import org.geotools.api.referencing.cs.CoordinateSystem;
-import org.geotools.referencing.ReferencingFactoryFinder;
 import org.geotools.referencing.cs.DefaultCartesianCS;
 import org.meadowmark.core.model.CrsText;
 import org.meadowmark.core.model.FeatureRef;
@@ -119,12 +117,11 @@ public record AnalysisGrid(String label, ProjectedCRS crs) {
 
   private static ProjectedCRS inMetres(ProjectedCRS crs) {
     try {
-      return ReferencingFactoryFinder.getCRSFactory(null)
-          .createProjectedCRS(
-              Map.of("name", crs.getName().getCode() + " in metres"),
-              crs.getBaseCRS(),
-              crs.getConversionFromBase(),
-              DefaultCartesianCS.PROJECTED);
+      return Reprojection.of(
+          crs.getName().getCode() + " in metres",
+          crs,
+          crs.getBaseCRS(),
+          DefaultCartesianCS.PROJECTED);
     } catch (FactoryException e) {
       throw new IllegalStateException("cannot express " + crs.getName() + " in metres", e);
     }

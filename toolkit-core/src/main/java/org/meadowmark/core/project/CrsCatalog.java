@@ -11,7 +11,6 @@ import org.geotools.api.referencing.crs.CoordinateReferenceSystem;
 import org.geotools.api.referencing.crs.GeographicCRS;
 import org.geotools.api.referencing.crs.ProjectedCRS;
 import org.geotools.referencing.CRS;
-import org.geotools.referencing.ReferencingFactoryFinder;
 import org.geotools.referencing.crs.DefaultGeographicCRS;
 import org.meadowmark.core.model.CrsText;
 import org.meadowmark.core.model.CrsText.AxisOrder;
@@ -146,12 +145,8 @@ public final class CrsCatalog {
         || !(CRS.decode(identifier.get(), true) instanceof GeographicCRS known)) {
       return crs;
     }
-    return ReferencingFactoryFinder.getCRSFactory(null)
-        .createProjectedCRS(
-            Map.of("name", crs.getName().getCode()),
-            known,
-            projected.getConversionFromBase(),
-            projected.getCoordinateSystem());
+    return Reprojection.of(
+        crs.getName().getCode(), projected, known, projected.getCoordinateSystem());
   }
 
   private static CoordinateReferenceSystem horizontal(CoordinateReferenceSystem crs)

@@ -7,9 +7,13 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Arrays;
+import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.logging.Level;
+import java.util.logging.Logger;
+import java.util.stream.Stream;
 import org.geotools.api.parameter.GeneralParameterValue;
 import org.geotools.api.referencing.FactoryException;
 import org.geotools.api.referencing.crs.CoordinateReferenceSystem;
@@ -29,7 +33,6 @@ import org.meadowmark.core.model.CrsText;
 import org.meadowmark.core.model.DepthField;
 import org.meadowmark.core.model.FeatureRef;
 import org.meadowmark.core.model.Finding;
-import org.meadowmark.core.model.Finding.Level;
 import org.meadowmark.core.model.Finding.Treatment;
 import org.meadowmark.core.model.FindingCode;
 import org.meadowmark.core.model.LayerRole;
@@ -48,6 +51,24 @@ import org.meadowmark.core.survey.LengthUnit;
  */
 public final class DepthGrid implements DepthField {
   private static final String ASCII_GRID = ".asc";
+
+  /**
+   * Loggers of the grid readers, kept so that they are not collected. They would print on the
+   * terminal, with a stack trace, what they also throw.
+   */
+  private static final List<Logger> READERS_LOGS =
+      Stream.of(
+              // Named so by the reader: by the text of its class, not by its name.
+              "class it.geosolutions.imageio.plugins.arcgrid.AsciiGridsImageReader",
+              "it.geosolutions.imageioimpl.plugins.tiff",
+              "org.geotools.gce.arcgrid",
+              "org.geotools.gce.geotiff")
+          .map(Logger::getLogger)
+          .toList();
+
+  static {
+    READERS_LOGS.forEach(logger -> logger.setLevel(Level.OFF));
+  }
 
   private final Raster cells;
   private final double[] noData;
@@ -158,7 +179,7 @@ public final class DepthGrid implements DepthField {
           finding(
               ref,
               FindingCode.NO_FEATURES,
-              Level.WARNING,
+              Finding.Level.WARNING,
               Treatment.KEPT,
               "no cell of the depth grid has a value",
               "no depth is known from it"));
@@ -167,7 +188,7 @@ public final class DepthGrid implements DepthField {
           finding(
               ref,
               FindingCode.VALUE_UNREADABLE,
-              Level.WARNING,
+              Finding.Level.WARNING,
               Treatment.KEPT,
               "most values are negative: the grid seems to hold heights",
               "used as it is; depth must be positive downwards, so turn the sign in the file"));
@@ -195,7 +216,7 @@ public final class DepthGrid implements DepthField {
           finding(
               ref,
               FindingCode.CRS_MISSING,
-              Level.ERROR,
+              Finding.Level.ERROR,
               Treatment.REFUSED,
               "the depth grid does not say what coordinate reference system it is in",
               "state it with crs = \"EPSG:n\" for the layer in the survey file or --crs "
@@ -225,7 +246,7 @@ public final class DepthGrid implements DepthField {
         finding(
             ref,
             FindingCode.UNREADABLE_FILE,
-            Level.ERROR,
+            Finding.Level.ERROR,
             Treatment.REFUSED,
             problem,
             "give an ESRI ASCII grid or a GeoTIFF"),
@@ -235,7 +256,7 @@ public final class DepthGrid implements DepthField {
   private static Finding finding(
       FeatureRef ref,
       FindingCode code,
-      Level level,
+      Finding.Level level,
       Treatment treatment,
       String problem,
       String action) {

@@ -1,5 +1,8 @@
 package org.meadowmark.core.read;
 
+import java.nio.file.AccessDeniedException;
+import java.util.Collection;
+import java.util.Optional;
 import org.meadowmark.core.model.FeatureRef;
 import org.meadowmark.core.model.Finding;
 import org.meadowmark.core.model.Finding.Level;
@@ -18,6 +21,27 @@ import org.meadowmark.core.survey.LayerSource;
 public record LayerProblems(LayerSource source, String layer) {
 
   private static final int LONGEST_DETAIL = 160;
+
+  /** Problems of a file whose format has no layers: the layer has the file's base name. */
+  public static LayerProblems ofFile(LayerSource source) {
+    String name = source.file().toAbsolutePath().getFileName().toString();
+    int dot = name.lastIndexOf('.');
+    return new LayerProblems(source, dot <= 0 ? name : name.substring(0, dot));
+  }
+
+  /**
+   * Refuses a layer that the user named and the file does not have.
+   *
+   * @param names names that the only layer of the file goes by
+   */
+  public void refuseOtherLayer(Collection<String> names) {
+    Optional<String> wanted = source.layer();
+    if (wanted.isPresent() && names.stream().noneMatch(wanted.get()::equalsIgnoreCase)) {
+      throw refused(
+          "has no layer '" + oneLine(wanted.get()) + "'",
+          "name no layer, or one of: " + String.join(", ", names));
+    }
+  }
 
   /** Problems of the same file once the layer is known. */
   public LayerProblems withLayer(String name) {
@@ -41,6 +65,9 @@ public record LayerProblems(LayerSource source, String layer) {
 
   /** The file stops or cannot be read on. */
   public SurveyInputException unreadable(Throwable cause) {
+    if (cause instanceof AccessDeniedException) {
+      return refused("may not be read", "change the permissions of the file", cause);
+    }
     return refused(
         "cannot be read (" + detail(cause) + ")", "check permissions, or get a whole copy", cause);
   }
@@ -68,6 +95,12 @@ public record LayerProblems(LayerSource source, String layer) {
         "feature left out; correct it in the file");
   }
 
+  /** A feature that could only be read after a change. */
+  public Finding repaired(String featureId, FindingCode code, String problem, String action) {
+    return new Finding(
+        code, Level.WARNING, Treatment.REPAIRED, source.role(), ref(featureId), problem, action);
+  }
+
   /** A remark that leaves the feature, or the layer if the id is empty, as it is. */
   public Finding remark(
       FindingCode code, Level level, String featureId, String problem, String action) {
@@ -77,6 +110,10 @@ public record LayerProblems(LayerSource source, String layer) {
   /** The message of a failure as one short line. */
   public static String detail(Throwable failure) {
     String message = failure.getMessage();
+    Throwable cause = failure.getCause();
+    if (cause != null && (message == null || message.equals(cause.toString()))) {
+      return detail(cause);
+    }
     return message == null ? failure.getClass().getSimpleName() : oneLine(message);
   }
 

@@ -5,7 +5,7 @@ import java.util.List;
 import java.util.Optional;
 
 /** The parameters, in the order of {@link Parameters}. */
-enum ParameterName {
+public enum ParameterName {
   ANALYSIS_CRS("analysis_crs"),
   GROUND_SCALE("ground_scale"),
   SEVERITY_DENOMINATOR("severity_denominator"),
@@ -28,7 +28,8 @@ enum ParameterName {
     this.key = key;
   }
 
-  String key() {
+  /** Name used in a survey file and on the command line. */
+  public String key() {
     return key;
   }
 

@@ -58,9 +58,9 @@ public final class Figures {
     return grouped(exact.setScale(Math.max(0, decimals), RoundingMode.HALF_EVEN));
   }
 
-  /** A length, in kilometres from 10 km up. */
+  /** A length, in kilometres from 1 km up. */
   public static String length(double metres) {
-    return Math.abs(metres) < 10 * METRES_PER_KILOMETRE
+    return Math.abs(metres) < METRES_PER_KILOMETRE
         ? withUnit(metres, "m")
         : withUnit(metres / METRES_PER_KILOMETRE, "km");
   }

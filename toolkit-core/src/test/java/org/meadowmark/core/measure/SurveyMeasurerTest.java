@@ -329,6 +329,25 @@ class SurveyMeasurerTest {
         .isCloseTo(whole.damage().grassSquareMetres(), NEAR);
   }
 
+  @Test
+  void grassOfAnAreaIsSplitByTheClassOfItsBedAndUnsurveyedGrassIsUnknown() {
+    Measurement result =
+        new TestSurvey()
+            .bed("half", HECTARE)
+            .bed("clean", box(200, 0, 300, 100))
+            .surveyed(box(-10, -10, 50, 110))
+            .surveyed(box(190, -10, 310, 110))
+            .scar("s", "LINESTRING (10 50, 40 50)", 0.5)
+            .area("all", box(-50, -50, 350, 150))
+            .measure();
+    assertThat(result.areas().get(0).bySeverity())
+        .extracting(AreaMeasure.SeverityGrass::severityKey)
+        .containsExactly("none", "light", "unknown");
+    assertThat(result.areas().get(0).bySeverity())
+        .extracting(g -> (double) Math.round(g.grassSquareMetres()))
+        .containsExactly(10_000.0, 5_000.0, 5_000.0);
+  }
+
   /** Grid areas shrink by the square of the scale factor; the ground has to come out the same. */
   @Test
   void groundScaleIsTakenOffLengthsAreasAndWidths() {

@@ -9,8 +9,10 @@ import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.json.JsonMapper;
 import java.io.IOException;
 import java.util.HashMap;
+import java.util.LinkedHashSet;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.GeometryFactory;
 import org.locationtech.jts.io.ParseException;
@@ -43,16 +45,15 @@ public final class GeoJsonLayerReader implements LayerReader {
 
   @Override
   public void read(LayerSource source, FeatureSink sink) {
-    String fileName = source.file().toAbsolutePath().getFileName().toString();
-    int dot = fileName.lastIndexOf('.');
-    LayerProblems problems =
-        new LayerProblems(source, dot <= 0 ? fileName : fileName.substring(0, dot));
+    LayerProblems problems = LayerProblems.ofFile(source);
     try {
       GeoJsonOutline outline;
       try (JsonParser json = JSON.createParser(source.file().toFile())) {
         outline = new OutlineScan(json, problems).scan();
       }
-      refuseOtherLayer(source, outline, problems);
+      Set<String> names = new LinkedHashSet<>(Set.of(problems.layer()));
+      outline.name().ifPresent(names::add);
+      problems.refuseOtherLayer(names);
       sendHeader(outline, problems, sink);
       try (JsonParser json = JSON.createParser(source.file().toFile())) {
         sendFeatures(json, outline, problems, sink);
@@ -65,19 +66,6 @@ public final class GeoJsonLayerReader implements LayerReader {
     } catch (IOException e) {
       throw problems.unreadable(e);
     }
-  }
-
-  private static void refuseOtherLayer(
-      LayerSource source, GeoJsonOutline outline, LayerProblems problems) {
-    source
-        .layer()
-        .filter(layer -> !layer.equals(problems.layer()))
-        .filter(layer -> !outline.name().equals(Optional.of(layer)))
-        .ifPresent(
-            layer -> {
-              throw problems.refused(
-                  "has no layer '" + layer + "'", "name no layer for a GeoJSON file");
-            });
   }
 
   private static void sendHeader(GeoJsonOutline outline, LayerProblems problems, FeatureSink sink) {
@@ -180,14 +168,20 @@ public final class GeoJsonLayerReader implements LayerReader {
   }
 
   private static Geometry geometry(JsonNode node) throws ParseException {
+    // The library takes a geometry without coordinates for an empty one.
+    if (!node.path("coordinates").isArray() && !node.path("geometries").isArray()) {
+      throw new ParseException("it has no coordinates");
+    }
     try {
       Geometry geometry = new GeoJsonReader(new GeometryFactory()).read(node.toString());
       if (geometry == null) {
         throw new ParseException("no known type");
       }
       return geometry;
+    } catch (IllegalArgumentException e) {
+      throw new ParseException(LayerProblems.detail(e));
     } catch (RuntimeException e) {
-      throw new ParseException(e);
+      throw new ParseException("its coordinates are not nested as its type demands");
     }
   }
 

@@ -1,5 +1,6 @@
 package org.meadowmark.core.read.geojson;
 
+import com.fasterxml.jackson.core.JsonLocation;
 import com.fasterxml.jackson.core.JsonParser;
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.core.JsonToken;
@@ -59,10 +60,9 @@ final class OutlineScan {
       throw problems.refused("ends too early: " + whereStopped(), "get a whole copy", e);
     } catch (JsonProcessingException e) {
       throw problems.refused(
-          "is no valid JSON at line %d, column %d (%s): %s"
+          "is no valid JSON%s (%s): %s"
               .formatted(
-                  e.getLocation().getLineNr(),
-                  e.getLocation().getColumnNr(),
+                  place(e.getLocation()),
                   LayerProblems.oneLine(e.getOriginalMessage()),
                   whereStopped()),
           "get a whole copy, or write the file anew with a GIS",
@@ -76,6 +76,12 @@ final class OutlineScan {
         crs,
         Optional.ofNullable(unknownCrs),
         root == Root.FEATURE_COLLECTION ? featureCount : 1);
+  }
+
+  private static String place(JsonLocation location) {
+    return location == null
+        ? ""
+        : " at line %d, column %d".formatted(location.getLineNr(), location.getColumnNr());
   }
 
   private RuntimeException notGeoJson(String problem) {
@@ -122,15 +128,6 @@ final class OutlineScan {
         case "features" -> scanFeatures();
         default -> json.skipChildren();
       }
-      refuseIfCut();
-    }
-    refuseIfCut();
-  }
-
-  /** Skipping to the end of an object does not fail by itself where the text ends. */
-  private void refuseIfCut() throws IOException {
-    if (json.currentToken() == null) {
-      throw new JsonEOFException(json, null, "end of text");
     }
   }
 
@@ -140,7 +137,6 @@ final class OutlineScan {
     }
     featuresMet = true;
     while (json.nextToken() != JsonToken.END_ARRAY) {
-      refuseIfCut();
       String id = null;
       if (json.currentToken() == JsonToken.START_OBJECT) {
         while (json.nextToken() == JsonToken.FIELD_NAME) {
@@ -152,9 +148,7 @@ final class OutlineScan {
             id = json.getValueAsString();
           }
           json.skipChildren();
-          refuseIfCut();
         }
-        refuseIfCut();
       } else {
         json.skipChildren();
       }
@@ -172,9 +166,7 @@ final class OutlineScan {
       attributeNames.add(json.currentName());
       json.nextToken();
       json.skipChildren();
-      refuseIfCut();
     }
-    refuseIfCut();
   }
 
   /** The member of GeoJSON before RFC 7946: a name, or null for "not known". */

@@ -5,6 +5,7 @@ import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.GeometryFactory;
 import org.locationtech.jts.io.ParseException;
 import org.locationtech.jts.io.WKBReader;
+import org.meadowmark.core.read.LayerProblems;
 
 /**
  * Geometries in GeoPackage binary: a header, then well-known binary of any dimension.
@@ -45,7 +46,7 @@ final class GeoPackageBinary {
     try {
       return wkb.read(Arrays.copyOfRange(bytes, start, bytes.length));
     } catch (RuntimeException e) {
-      throw new ParseException(e);
+      throw new ParseException(LayerProblems.detail(e));
     }
   }
 }

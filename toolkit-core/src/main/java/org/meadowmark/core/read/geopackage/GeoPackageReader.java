@@ -1,5 +1,7 @@
 package org.meadowmark.core.read.geopackage;
 
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.PreparedStatement;
 import java.sql.ResultSet;
@@ -35,8 +37,7 @@ public final class GeoPackageReader implements LayerReader {
     LayerProblems problems = new LayerProblems(source, "");
     SQLiteConfig config = new SQLiteConfig();
     config.setReadOnly(true);
-    try (Connection connection =
-        config.createConnection("jdbc:sqlite:" + source.file().toAbsolutePath().toUri())) {
+    try (Connection connection = config.createConnection(url(source.file()))) {
       FeatureTable table = new GeoPackageCatalog(connection, problems).find();
       readTable(connection, table, problems.withLayer(table.name()), sink);
     } catch (SQLException e) {
@@ -45,6 +46,14 @@ public final class GeoPackageReader implements LayerReader {
           "get a whole copy of the GeoPackage",
           e);
     }
+  }
+
+  private static String url(Path file) {
+    Path absolute = file.toAbsolutePath();
+    // A file in write-ahead mode would get two new files beside it, even if only read. Where there
+    // is no log of changes, nobody has it open, and it can be taken as it is.
+    boolean inUse = Files.exists(absolute.resolveSibling(absolute.getFileName() + "-wal"));
+    return "jdbc:sqlite:" + absolute.toUri() + (inUse ? "" : "?immutable=1");
   }
 
   private static void readTable(

@@ -17,6 +17,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.regex.Pattern;
 import org.h2gis.functions.io.dbf.internal.DbaseFileHeader;
 import org.meadowmark.core.read.DateText;
 import org.meadowmark.core.read.LayerProblems;
@@ -33,6 +34,7 @@ final class AttributeTable implements Closeable {
   private static final int DELETED = '*';
   private static final int MAX_LONG_DIGITS = 18;
   private static final String TYPES_READ = "CNFDL";
+  private static final Pattern WHOLE = Pattern.compile("[+-]?[0-9]+");
   private static final Charset FALLBACK = Charset.forName("windows-1252");
 
   /**
@@ -232,7 +234,7 @@ final class AttributeTable implements Closeable {
 
   private static Object number(String text, int decimals) {
     try {
-      if (decimals == 0 && text.length() <= MAX_LONG_DIGITS && text.matches("[+-]?[0-9]+")) {
+      if (decimals == 0 && text.length() <= MAX_LONG_DIGITS && WHOLE.matcher(text).matches()) {
         return Long.valueOf(text);
       }
       double number = Double.parseDouble(text);

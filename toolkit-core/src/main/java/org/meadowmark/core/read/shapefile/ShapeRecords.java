@@ -22,6 +22,12 @@ final class ShapeRecords implements Closeable {
   private static final int HEADER_BYTES = 100;
   private static final int RECORD_HEADER_BYTES = 8;
   private static final int NULL_SHAPE = 0;
+
+  // Last digits of the types: 1x has heights, 2x measures.
+  private static final int LINE = 3;
+  private static final int POLYGON = 5;
+  private static final int MULTI_POINT = 8;
+
   private static final int BOX_BYTES = 4 * Double.BYTES;
   private static final int PART_BYTES = Integer.BYTES;
   private static final int POINT_BYTES = 2 * Double.BYTES;
@@ -47,7 +53,7 @@ final class ShapeRecords implements Closeable {
   private final ShapefileReader reader;
   private final IndexFile index;
   private final int count;
-  private int pointsLost;
+  private boolean ringsChanged;
 
   private ShapeRecords(FileChannel shp, FileChannel shx, LayerProblems problems)
       throws IOException {
@@ -115,9 +121,9 @@ final class ShapeRecords implements Closeable {
     return count;
   }
 
-  /** How many points of the last geometry were in rings too short to be kept. */
-  int pointsLost() {
-    return pointsLost;
+  /** Whether the library closed a ring of the last geometry, or left out one that was too short. */
+  boolean ringsChanged() {
+    return ringsChanged;
   }
 
   /**
@@ -126,7 +132,7 @@ final class ShapeRecords implements Closeable {
    * @throws BadShapeException if the record is no geometry
    */
   Optional<Geometry> geometry(int record) throws IOException, BadShapeException {
-    pointsLost = 0;
+    ringsChanged = false;
     int start = index.getOffset(record);
     int contentBytes = 2 * index.getContentLength(record);
     int contentStart = start + RECORD_HEADER_BYTES;
@@ -149,7 +155,7 @@ final class ShapeRecords implements Closeable {
     if (geometry == null) {
       throw new BadShapeException("its geometry cannot be read");
     }
-    pointsLost = Math.max(0, points - geometry.getNumPoints());
+    ringsChanged = type % 10 == POLYGON && points != geometry.getNumPoints();
     boolean onePart = geometry instanceof GeometryCollection && geometry.getNumGeometries() == 1;
     return Optional.of(onePart ? geometry.getGeometryN(0) : geometry);
   }
@@ -164,8 +170,8 @@ final class ShapeRecords implements Closeable {
 
   private int checkedPointCount(int type, ByteBuffer head, int contentStart, int contentBytes)
       throws IOException, BadShapeException {
-    boolean lineOrPolygon = type % 10 == 3 || type % 10 == 5;
-    boolean multiPoint = type % 10 == 8;
+    boolean lineOrPolygon = type % 10 == LINE || type % 10 == POLYGON;
+    boolean multiPoint = type % 10 == MULTI_POINT;
     if (!lineOrPolygon && !multiPoint) {
       return 0;
     }
@@ -191,7 +197,7 @@ final class ShapeRecords implements Closeable {
       return 0;
     }
     checkParts(
-        bytes(contentStart + LONGEST_HEAD_BYTES, parts * PART_BYTES), points, type % 10 == 3);
+        bytes(contentStart + LONGEST_HEAD_BYTES, parts * PART_BYTES), points, type % 10 == LINE);
     return points;
   }
 

@@ -5,6 +5,7 @@ import java.nio.charset.Charset;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Optional;
 import org.locationtech.jts.geom.Geometry;
 import org.meadowmark.core.model.CrsText;
@@ -31,11 +32,10 @@ public final class ShapefileLayerReader implements LayerReader {
 
   @Override
   public void read(LayerSource source, FeatureSink sink) {
-    LayerProblems problems =
-        new LayerProblems(source, ShapefileParts.baseName(source.file().toAbsolutePath()));
+    LayerProblems problems = LayerProblems.ofFile(source);
+    problems.refuseOtherLayer(List.of(problems.layer()));
     try {
       ShapefileParts parts = ShapefileParts.find(source.file(), problems);
-      refuseOtherLayer(source, problems);
       try (ShapeRecords shapes = ShapeRecords.open(parts.shp(), parts.shx(), problems);
           AttributeTable table =
               AttributeTable.open(parts.dbf(), charset(parts, problems), problems)) {
@@ -50,17 +50,6 @@ public final class ShapefileLayerReader implements LayerReader {
     } catch (IOException e) {
       throw problems.unreadable(e);
     }
-  }
-
-  private static void refuseOtherLayer(LayerSource source, LayerProblems problems) {
-    source
-        .layer()
-        .filter(layer -> !layer.equalsIgnoreCase(problems.layer()))
-        .ifPresent(
-            layer -> {
-              throw problems.refused(
-                  "has no layer '" + layer + "'", "name no layer for a shapefile");
-            });
   }
 
   private static void readRecords(
@@ -96,14 +85,13 @@ public final class ShapefileLayerReader implements LayerReader {
         sink.finding(problems.skipped(id, FindingCode.UNREADABLE_FEATURE, LayerProblems.detail(e)));
         continue;
       }
-      if (shapes.pointsLost() > 0) {
+      if (shapes.ringsChanged()) {
         sink.finding(
-            problems.remark(
-                FindingCode.INVALID_POLYGON,
-                Level.WARNING,
+            problems.repaired(
                 id,
-                "a ring has fewer than four points",
-                "ring left out, the rest is used"));
+                FindingCode.INVALID_POLYGON,
+                "a ring is not closed, or has fewer than four points",
+                "ring closed or left out"));
       }
       sink.feature(new SourceFeature(problems.ref(id), geometry, table.values()));
       if (table.badTextMet() && !badTextReported) {

@@ -54,17 +54,17 @@ final class ChartStyle {
   private static final List<Color> SEVERITY =
       List.of(new Color(0xD3E6DE), new Color(0x86BDB6), new Color(0xDB8B3F), new Color(0x6E1836));
 
-  /** Causes: neighbours differ in lightness as well as in hue. */
+  /** Causes: told apart with each common kind of colour blindness. */
   private static final List<Color> CAUSES =
       List.of(
           new Color(0x1F4E79),
-          new Color(0xE58A5B),
-          new Color(0x58B0A4),
-          new Color(0x6B2C53),
-          new Color(0xEFCB68),
-          new Color(0x8FB4DC),
-          new Color(0x6A5B3C),
-          new Color(0xB9C2C6));
+          new Color(0xE07B4F),
+          new Color(0x4FA79B),
+          new Color(0x8E2F4C),
+          new Color(0xF2D27A),
+          new Color(0xA9C8EA));
+
+  private static final Color NO_CAUSE = new Color(0xDADDDD);
 
   private static final int HEAD_HEIGHT = 190;
   private static final int HATCH = 8;
@@ -112,8 +112,14 @@ final class ChartStyle {
     return mix(SEVERITY.get(below), SEVERITY.get(above), position - below);
   }
 
+  /** Colour of a cause by its place among the known causes. */
   static Color cause(int place) {
     return CAUSES.get(place % CAUSES.size());
+  }
+
+  /** Colour of scars whose cause is not known. */
+  static Color noCause() {
+    return NO_CAUSE;
   }
 
   /** Hatching for what is not known. */

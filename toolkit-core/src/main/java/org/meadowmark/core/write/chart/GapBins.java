@@ -50,7 +50,8 @@ record GapBins(double binMetres, int[] counts, int beyond) {
     return counts.length * binMetres;
   }
 
-  private static double niceStep(double atLeast) {
+  /** The smallest of 1, 2 and 5 times a power of ten that is not below a value. */
+  static double niceStep(double atLeast) {
     double magnitude = Math.pow(10, Math.floor(Math.log10(atLeast)));
     for (double step : STEPS) {
       if (step * magnitude >= atLeast) {

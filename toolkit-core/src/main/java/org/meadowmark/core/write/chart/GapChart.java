@@ -3,6 +3,7 @@ package org.meadowmark.core.write.chart;
 import java.awt.BasicStroke;
 import java.awt.Color;
 import java.awt.Font;
+import java.util.Arrays;
 import java.util.List;
 import org.jfree.chart.JFreeChart;
 import org.jfree.chart.annotations.XYTextAnnotation;
@@ -27,7 +28,11 @@ final class GapChart {
   static final String TITLE = "How wide the gaps are that scars cut between patches";
 
   private static final int HEIGHT = 620;
+  private static final int TICKS = 6;
   private static final double HEADROOM = 1.16;
+
+  /** Keeps the paper behind a label off its bar. */
+  private static final double LABEL_LIFT = 0.008;
 
   private GapChart() {}
 
@@ -68,7 +73,6 @@ final class GapChart {
     data.addSeries(beyond);
     NumberAxis across = ChartStyle.valueAxis("gap width (m)");
     NumberAxis up = ChartStyle.valueAxis("gaps");
-    up.setStandardTickUnits(NumberAxis.createIntegerTickUnits());
     XYBarRenderer renderer = new XYBarRenderer(0.06);
     renderer.setBarPainter(new StandardXYBarPainter());
     renderer.setShadowVisible(false);
@@ -78,30 +82,29 @@ final class GapChart {
     XYPlot plot = new XYPlot(data, across, up, renderer);
 
     double bin = bins.binMetres();
-    int highest = 1;
+    int highest = Math.max(bins.beyond(), Arrays.stream(bins.counts()).max().orElse(0));
+    double lift = highest * LABEL_LIFT;
     for (int i = 0; i < bins.counts().length; i++) {
       int count = bins.counts()[i];
-      highest = Math.max(highest, count);
       double start = i * bin;
       within.add(start + bin / 2, start, start + bin, count, 0, count);
       if (count > 0) {
-        plot.addAnnotation(text(Figures.count(count), start + bin / 2, count, ChartStyle.INK));
+        addCount(plot, count, start + bin / 2, lift, ChartStyle.INK);
       }
     }
     double end = bins.endMetres();
     double right = end + bin / 4;
     if (bins.beyond() > 0) {
-      highest = Math.max(highest, bins.beyond());
       double start = end + bin;
       beyond.add(start + bin / 2, start, start + bin, bins.beyond(), 0, bins.beyond());
-      plot.addAnnotation(
-          text(Figures.count(bins.beyond()), start + bin / 2, bins.beyond(), ChartStyle.ACCENT));
+      addCount(plot, bins.beyond(), start + bin / 2, lift, ChartStyle.ACCENT);
       right = start + bin + bin / 4;
     }
     across.setRange(-bin / 4, right);
     across.setTickUnit(new NumberTickUnit(bin * (bins.counts().length > 10 ? 2 : 1)));
     across.setNumberFormatOverride(new UpTo(end + bin / 2));
     up.setRange(0, highest * HEADROOM);
+    up.setTickUnit(new NumberTickUnit(Math.max(1, GapBins.niceStep((double) highest / TICKS))));
     widths.medianMetres().ifPresent(median -> addMedian(plot, median, end));
     return plot;
   }
@@ -123,12 +126,12 @@ final class GapChart {
     plot.addDomainMarker(marker);
   }
 
-  private static XYTextAnnotation text(String words, double x, double y, Color ink) {
-    XYTextAnnotation annotation = new XYTextAnnotation(words, x, y);
-    annotation.setFont(ChartStyle.font(Font.PLAIN, 14));
-    annotation.setPaint(ink);
-    annotation.setBackgroundPaint(ChartStyle.PAPER);
-    annotation.setTextAnchor(TextAnchor.BOTTOM_CENTER);
-    return annotation;
+  private static void addCount(XYPlot plot, int count, double x, double lift, Color ink) {
+    XYTextAnnotation label = new XYTextAnnotation(Figures.count(count), x, count + lift);
+    label.setFont(ChartStyle.font(Font.PLAIN, 14));
+    label.setPaint(ink);
+    label.setBackgroundPaint(ChartStyle.PAPER);
+    label.setTextAnchor(TextAnchor.BOTTOM_CENTER);
+    plot.addAnnotation(label);
   }
 }

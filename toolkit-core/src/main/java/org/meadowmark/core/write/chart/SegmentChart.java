@@ -16,6 +16,7 @@ import org.meadowmark.core.reference.ReferenceTables;
 import org.meadowmark.core.reference.ScarCause;
 import org.meadowmark.core.write.AssessedSurvey;
 import org.meadowmark.core.write.Figures;
+import org.meadowmark.core.write.SegmentLabel;
 
 /** The channel segments with the highest damage rates, by cause. */
 final class SegmentChart {
@@ -49,7 +50,7 @@ final class SegmentChart {
     }
     List<Paint> paints = new ArrayList<>();
     for (String cause : causes) {
-      paints.add(ChartStyle.cause(palettePlace(cause, causes, assessed.references())));
+      paints.add(paint(cause, causes, assessed.references()));
     }
     JFreeChart chart =
         ChartStyle.stackedBars(
@@ -106,9 +107,13 @@ final class SegmentChart {
   }
 
   /** A cause keeps its colour whatever other causes occur. */
-  private static int palettePlace(String cause, List<String> causes, ReferenceTables references) {
+  private static Paint paint(String cause, List<String> causes, ReferenceTables references) {
+    if (cause.equals(ReferenceTables.UNKNOWN_CAUSE)) {
+      return ChartStyle.noCause();
+    }
     int known = List.copyOf(references.causes().keySet()).indexOf(cause);
-    return known >= 0 ? known : references.causes().size() + causes.indexOf(cause);
+    return ChartStyle.cause(
+        known >= 0 ? known : references.causes().size() + causes.indexOf(cause));
   }
 
   private static String causeLabel(String cause, ReferenceTables references) {
@@ -119,9 +124,6 @@ final class SegmentChart {
   private static String label(RankedSegment segment) {
     return segment.rank().getAsInt()
         + ". "
-        + ChartStyle.shortened(segment.segment().channel())
-        + " ("
-        + segment.segment().id()
-        + ")";
+        + ChartStyle.shortened(SegmentLabel.of(segment.segment()));
   }
 }

@@ -62,4 +62,14 @@ final class FolderTree {
           }
         });
   }
+
+  /** Deletes folders in the order given until one is not empty. */
+  static void deleteWhileEmpty(List<Path> folders) throws IOException {
+    for (Path folder : folders) {
+      if (!isEmpty(folder)) {
+        return;
+      }
+      Files.delete(folder);
+    }
+  }
 }

@@ -1,6 +1,7 @@
 package org.meadowmark.core.write.folder;
 
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.LinkOption;
 import java.nio.file.Path;
@@ -10,7 +11,6 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
-import java.util.stream.Stream;
 import org.meadowmark.core.model.OutputExistsException;
 import org.meadowmark.core.model.OutputFailedException;
 import org.meadowmark.core.write.record.RunRecord;
@@ -80,22 +80,18 @@ public final class OutputFolder {
    */
   public void write(Content content) {
     List<Path> madeParents = new ArrayList<>();
-    boolean done = false;
     try {
       makeParents(madeParents);
       Path part = part();
-      try (TemporaryFolder temporary = TemporaryFolder.create(part)) {
+      try (TemporaryFolder temporary = TemporaryFolder.create(part, madeParents)) {
         content.writeTo(part);
         checkTarget();
         temporary.commit(() -> moveIntoPlace(part));
       }
-      done = true;
     } catch (IOException e) {
       throw failure(e);
-    } finally {
-      if (!done) {
-        removeEmpty(madeParents);
-      }
+    } catch (UncheckedIOException e) {
+      throw failure(e.getCause());
     }
   }
 
@@ -204,23 +200,6 @@ public final class OutputFolder {
       made.add(parent);
     }
     Files.createDirectories(target.getParent());
-  }
-
-  private static void removeEmpty(List<Path> folders) {
-    for (Path folder : folders) {
-      try (Stream<Path> children = Files.list(folder)) {
-        if (children.findAny().isPresent()) {
-          return;
-        }
-      } catch (IOException e) {
-        return;
-      }
-      try {
-        Files.deleteIfExists(folder);
-      } catch (IOException e) {
-        return;
-      }
-    }
   }
 
   private static boolean exists(Path path) {

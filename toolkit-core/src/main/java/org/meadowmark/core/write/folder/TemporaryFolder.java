@@ -3,6 +3,7 @@ package org.meadowmark.core.write.folder;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
 
 /**
  * A folder that is deleted when it is closed, or when the process is interrupted, unless its
@@ -18,20 +19,28 @@ final class TemporaryFolder implements AutoCloseable {
   private static final int DELETE_ATTEMPTS = 20;
 
   private final Path path;
+  private final List<Path> madeParents;
   private final Thread onInterrupt;
   private boolean finished;
 
-  private TemporaryFolder(Path path) {
+  private TemporaryFolder(Path path, List<Path> madeParents) {
     this.path = path;
+    this.madeParents = List.copyOf(madeParents);
     this.onInterrupt = new Thread(this::abandon, "remove unfinished output");
   }
 
-  static TemporaryFolder create(Path path) throws IOException {
+  /**
+   * Makes the folder.
+   *
+   * @param path where
+   * @param madeParents folders made for it, innermost first: deleted with it if they are empty then
+   */
+  static TemporaryFolder create(Path path, List<Path> madeParents) throws IOException {
     if (Files.exists(path)) {
       FolderTree.delete(path);
     }
     Files.createDirectory(path);
-    TemporaryFolder folder = new TemporaryFolder(path);
+    TemporaryFolder folder = new TemporaryFolder(path, madeParents);
     Runtime.getRuntime().addShutdownHook(folder.onInterrupt);
     return folder;
   }
@@ -64,6 +73,7 @@ final class TemporaryFolder implements AutoCloseable {
     for (int attempt = 0; attempt < DELETE_ATTEMPTS && Files.exists(path); attempt++) {
       try {
         FolderTree.delete(path);
+        FolderTree.deleteWhileEmpty(madeParents);
       } catch (IOException e) {
         Thread.yield();
       }

@@ -138,12 +138,16 @@ public final class FindingsReport {
     if (findings.isEmpty()) {
       return "no findings";
     }
-    return String.format(
-        Locale.ROOT,
-        "%d errors, %d warnings, %d notes",
-        count(Finding.Level.ERROR),
-        count(Finding.Level.WARNING),
-        count(Finding.Level.NOTE));
+    return counted(Finding.Level.ERROR, "error")
+        + ", "
+        + counted(Finding.Level.WARNING, "warning")
+        + ", "
+        + counted(Finding.Level.NOTE, "note");
+  }
+
+  private String counted(Finding.Level level, String noun) {
+    long count = count(level);
+    return count + " " + noun + (count == 1 ? "" : "s");
   }
 
   private static String oneLine(Finding finding) {

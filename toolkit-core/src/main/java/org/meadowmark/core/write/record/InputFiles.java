@@ -15,10 +15,15 @@ import org.meadowmark.core.model.MeadowmarkException;
 import org.meadowmark.core.survey.LayerSource;
 import org.meadowmark.core.survey.SurveyDefinition;
 
-/** The files a survey is read from: its own file, its layers, and the parts of shapefiles. */
+/** The files a survey is read from: its own file, its layers, and the files that go with them. */
 public final class InputFiles {
-  private static final String SHAPEFILE = ".shp";
-  private static final Set<String> SHAPEFILE_PARTS = Set.of(".shx", ".dbf", ".prj", ".cpg");
+  /** Endings of the files that are read together with one of some ending. */
+  private static final Map<String, Set<String>> COMPANIONS =
+      Map.of(
+          ".shp", Set.of(".shx", ".dbf", ".prj", ".cpg"),
+          ".asc", Set.of(".prj"),
+          ".tif", Set.of(".prj"),
+          ".tiff", Set.of(".prj"));
 
   private InputFiles() {}
 
@@ -32,7 +37,7 @@ public final class InputFiles {
     definition.file().ifPresent(file -> files.put(String.valueOf(file.getFileName()), file));
     for (LayerSource layer : definition.layers()) {
       files.put(layer.fileLabel(), layer.file());
-      addShapefileParts(layer, files);
+      addCompanions(layer, files);
     }
     List<FileDigest> digests = new ArrayList<>();
     files.forEach((label, path) -> digests.add(digest(label, path)));
@@ -48,19 +53,23 @@ public final class InputFiles {
     }
   }
 
-  private static void addShapefileParts(LayerSource layer, Map<String, Path> files) {
-    String label = layer.fileLabel();
-    if (!label.toLowerCase(Locale.ROOT).endsWith(SHAPEFILE)) {
+  private static void addCompanions(LayerSource layer, Map<String, Path> files) {
+    String name = String.valueOf(layer.file().getFileName());
+    String main = ending(name);
+    Set<String> companions = COMPANIONS.getOrDefault(main.toLowerCase(Locale.ROOT), Set.of());
+    if (companions.isEmpty()) {
       return;
     }
-    String stem = stem(String.valueOf(layer.file().getFileName()));
+    String stem = name.substring(0, name.length() - main.length());
+    String label = layer.fileLabel();
+    String labelStem = label.substring(0, label.length() - main.length());
     Path folder = layer.file().toAbsolutePath().getParent();
     try (DirectoryStream<Path> siblings = Files.newDirectoryStream(folder)) {
       for (Path sibling : siblings) {
-        String name = String.valueOf(sibling.getFileName());
-        String ending = name.substring(Math.min(stem.length(), name.length()));
-        if (name.startsWith(stem) && SHAPEFILE_PARTS.contains(ending.toLowerCase(Locale.ROOT))) {
-          files.put(stem(label) + ending, sibling);
+        String other = String.valueOf(sibling.getFileName());
+        String ending = ending(other);
+        if (other.equals(stem + ending) && companions.contains(ending.toLowerCase(Locale.ROOT))) {
+          files.put(labelStem + ending, sibling);
         }
       }
     } catch (IOException e) {
@@ -68,7 +77,8 @@ public final class InputFiles {
     }
   }
 
-  private static String stem(String shapefile) {
-    return shapefile.substring(0, shapefile.length() - SHAPEFILE.length());
+  private static String ending(String name) {
+    int dot = name.lastIndexOf('.');
+    return dot < 0 ? "" : name.substring(dot);
   }
 }

@@ -3,12 +3,15 @@ package org.meadowmark.core.write.record;
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.core.util.DefaultIndenter;
 import com.fasterxml.jackson.core.util.DefaultPrettyPrinter;
+import com.fasterxml.jackson.core.util.Separators;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 
 /** JSON for people to read: two spaces, one line end on every system, keys in the order given. */
 final class JsonText {
   private static final String LINE_END = "\n";
+  private static final Separators SEPARATORS =
+      Separators.createDefaultInstance().withObjectFieldValueSpacing(Separators.Spacing.AFTER);
   private static final ObjectMapper MAPPER = new ObjectMapper();
 
   private JsonText() {}
@@ -16,7 +19,9 @@ final class JsonText {
   static String of(JsonNode node) {
     DefaultIndenter indenter = new DefaultIndenter("  ", LINE_END);
     DefaultPrettyPrinter printer =
-        new DefaultPrettyPrinter().withObjectIndenter(indenter).withArrayIndenter(indenter);
+        new DefaultPrettyPrinter(SEPARATORS)
+            .withObjectIndenter(indenter)
+            .withArrayIndenter(indenter);
     try {
       return MAPPER.writer(printer).writeValueAsString(node) + LINE_END;
     } catch (JsonProcessingException e) {

@@ -4,23 +4,28 @@ import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.lang.reflect.RecordComponent;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import org.meadowmark.core.survey.ParameterName;
 import org.meadowmark.core.survey.Parameters;
 import org.meadowmark.core.survey.Parameters.SeverityDenominator;
 
 /**
- * Every parameter with its value. The components of the record are read by reflection so that a new
- * parameter cannot be left out of the run record.
+ * Every parameter with its value, under the name it has in a survey file. The components of the
+ * record are read by reflection so that a new parameter cannot be left out of the run record.
  */
 final class ParameterValues {
   private ParameterValues() {}
 
   static ObjectNode of(Parameters parameters) {
     ObjectNode node = JsonNodeFactory.instance.objectNode();
-    for (RecordComponent component : Parameters.class.getRecordComponents()) {
-      put(node, snakeCase(component.getName()), value(component, parameters));
+    RecordComponent[] components = Parameters.class.getRecordComponents();
+    ParameterName[] names = ParameterName.values();
+    if (components.length != names.length) {
+      throw new IllegalStateException("every parameter has a name, in the same order");
+    }
+    for (int i = 0; i < names.length; i++) {
+      put(node, names[i].key(), value(components[i], parameters));
     }
     return node;
   }
@@ -52,9 +57,5 @@ final class ParameterValues {
     } else {
       node.put(key, value.toString());
     }
-  }
-
-  private static String snakeCase(String name) {
-    return name.replaceAll("([A-Z])", "_$1").toLowerCase(Locale.ROOT);
   }
 }

@@ -9,8 +9,8 @@ import java.util.List;
 import org.meadowmark.core.model.Progress;
 
 /**
- * Measures wall time and peak heap of the stages that it hears of, and passes progress on. Stages do
- * not nest. Peaks are those of the whole virtual machine.
+ * Measures wall time and peak heap of the stages that it hears of, and passes progress on. Stages
+ * do not nest. Peaks are those of the whole virtual machine.
  */
 public final class StageMeter implements Progress {
   private final Progress next;

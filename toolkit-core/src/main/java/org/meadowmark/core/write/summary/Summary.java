@@ -24,6 +24,7 @@ import org.meadowmark.core.reference.ScarCause;
 import org.meadowmark.core.reference.SeverityClass;
 import org.meadowmark.core.write.AssessedSurvey;
 import org.meadowmark.core.write.Figures;
+import org.meadowmark.core.write.SegmentLabel;
 import org.meadowmark.core.write.record.FindingCounts;
 
 /**
@@ -169,11 +170,14 @@ public final class Summary {
   }
 
   private String named(RankedSegment segment) {
+    String leading = segment.leadingCause();
     String cause =
-        segment.leadingCause().isEmpty() ? "" : ", mostly " + cause(segment.leadingCause());
-    return segment.segment().channel()
-        + " "
-        + segment.segment().id()
+        switch (leading) {
+          case "" -> "";
+          case ReferenceTables.UNKNOWN_CAUSE -> ", mostly of unknown cause";
+          default -> ", mostly " + cause(leading);
+        };
+    return SegmentLabel.of(segment.segment())
         + " ("
         + Figures.rate(segment.ratePerHectare().orElseThrow())
         + cause
@@ -366,11 +370,7 @@ public final class Summary {
     TextTable table = new TextTable("segment", "scars", "scar m", "bed ha", "m/ha", "most by");
     for (RankedSegment segment : leading) {
       table.add(
-          segment.rank().getAsInt()
-              + ". "
-              + segment.segment().channel()
-              + " "
-              + segment.segment().id(),
+          segment.rank().getAsInt() + ". " + SegmentLabel.of(segment.segment()),
           Figures.count(segment.scarCount()),
           Figures.number(segment.scarLengthMetres()),
           Figures.number(segment.exposureHectares()),

@@ -1,7 +1,5 @@
 package org.meadowmark.core.write.table;
 
-import java.math.BigDecimal;
-import java.math.RoundingMode;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.Comparator;
@@ -25,7 +23,10 @@ import org.meadowmark.core.write.ResultTable.Row;
  */
 final class TableLayout<T> {
   /** Decimals kept of a real number: more would be rounding noise of the computation. */
-  static final int DECIMALS = 6;
+  private static final double DECIMAL_SHIFT = 1e6;
+
+  /** A larger number has no more than six decimals anyway. */
+  private static final double LARGEST_ROUNDED = 1e9;
 
   private static final double PERCENT = 100;
 
@@ -180,7 +181,9 @@ final class TableLayout<T> {
         throw new IllegalStateException(name + "." + column + " is not a finite number: " + value);
       }
       double kept =
-          BigDecimal.valueOf(value).setScale(DECIMALS, RoundingMode.HALF_EVEN).doubleValue();
+          Math.abs(value) < LARGEST_ROUNDED
+              ? Math.rint(value * DECIMAL_SHIFT) / DECIMAL_SHIFT
+              : value;
       return kept == 0 ? 0.0 : kept;
     }
   }

@@ -106,7 +106,7 @@ class ChartsTest {
     Picture picture = SegmentChart.of(InventedSurvey.survey());
     CategoryDataset data = picture.chart().getCategoryPlot().getDataset();
     assertThat(labels(data.getColumnKeys()))
-        .containsExactly("1. Pelican Cut (S2)", "2. Pelican Cut (S10)");
+        .containsExactly("1. Pelican Cut S2", "2. Pelican Cut S10");
     assertThat(labels(data.getRowKeys())).containsExactly("Propeller", "Anchor drag");
     double first = data.getValue(0, 0).doubleValue() + data.getValue(1, 0).doubleValue();
     assertThat(first).isEqualTo(100);

@@ -1,0 +1,200 @@
+package org.meadowmark.core.write.table;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Random;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+import org.meadowmark.core.measure.Measurement;
+import org.meadowmark.core.rank.ChannelRanking;
+import org.meadowmark.core.write.AssessedSurvey;
+import org.meadowmark.core.write.Column;
+import org.meadowmark.core.write.CsvTableWriter;
+import org.meadowmark.core.write.InventedSurvey;
+import org.meadowmark.core.write.ResultTable;
+
+class ResultTablesTest {
+  @TempDir Path folder;
+
+  @Test
+  void makesTheTablesOfTheDictionary() {
+    assertThat(ResultTables.of(InventedSurvey.survey()))
+        .extracting(ResultTable::name)
+        .containsExactly(
+            "beds",
+            "areas",
+            "area_classes",
+            "area_severity",
+            "scars",
+            "scars_in_beds",
+            "scarred_grass",
+            "patches",
+            "gaps",
+            "crossing_distances",
+            "segments",
+            "scar_shares",
+            "layers",
+            "findings")
+        .isEqualTo(ResultTables.layouts().map(TableLayout::name).toList());
+  }
+
+  @ParameterizedTest
+  @ValueSource(longs = {1, 2, 3})
+  void bytesDoNotDependOnTheOrderOfLists(long seed) throws IOException {
+    Map<String, byte[]> ordered = csv(InventedSurvey.survey(), "ordered");
+    Map<String, byte[]> shuffled = csv(shuffled(new Random(seed)), "shuffled");
+    assertThat(shuffled.keySet()).isEqualTo(ordered.keySet());
+    ordered.forEach((name, bytes) -> assertThat(shuffled.get(name)).as(name).isEqualTo(bytes));
+  }
+
+  @Test
+  void rowsComeInTheOrderOfNumbersAndIds() {
+    assertThat(column("beds", "bed_id")).containsExactly("1", "2", "11");
+    assertThat(column("scars", "scar_id")).containsExactly("2", "10", "A1", "B7");
+    assertThat(column("patches", "patch_id")).containsExactly("P1", "P2", "P10");
+    assertThat(column("gaps", "gap_id")).containsExactly("G1", "G2", "G10");
+    assertThat(column("areas", "scope"))
+        .containsExactly("management area", "management area", "outside", "whole survey");
+    assertThat(column("segments", "segment_id")).containsExactly("S2", "S10", "S3");
+  }
+
+  @Test
+  void whatIsNotKnownHasNoValue() {
+    assertThat(column("beds", "share_scarred_pct")).containsExactly(0.946, 20.5, null);
+    assertThat(column("beds", "severity_class")).containsExactly("light", "severe", "unknown");
+    assertThat(column("beds", "unsurveyed_area_m2")).containsExactly(0.0, 500.0, 1600.0);
+    assertThat(column("beds", "species")).containsExactly("thalassia", "halodule", null);
+    assertThat(column("scars", "width_m")).containsExactly(0.3, 0.8, null, 0.4);
+    assertThat(column("segments", "rank")).containsExactly(1L, 2L, null);
+    assertThat(column("segments", "damage_rate_m_per_ha")).containsExactly(100.0, 14.0, null);
+    assertThat(column("areas", "area_name"))
+        .containsExactly("Heron Bight", "2", "outside every management area", "whole survey");
+  }
+
+  @Test
+  void onlySummaryLinesHaveNoGeometry() {
+    List<Boolean> has = new ArrayList<>();
+    table("areas").rows().forEach(row -> has.add(row.geometry().isPresent()));
+    assertThat(has).containsExactly(true, true, false, false);
+  }
+
+  @Test
+  void causesThatOccurAreColumnsInTheOrderOfTheCauseTable() {
+    assertThat(table("segments").columns())
+        .extracting(Column::name)
+        .containsSubsequence("scar_length_m", "scar_length_propeller_m", "scar_length_anchor_m")
+        .doesNotContain("scar_length_grounding_m");
+    assertThat(column("segments", "scar_length_anchor_m")).containsExactly(30.0, 0.0, 0.0);
+  }
+
+  @Test
+  void crossingDistancesCoverTheWholeEachAreaAndSplitBeds() {
+    assertThat(column("crossing_distances", "scope"))
+        .containsExactly(
+            "whole survey",
+            "whole survey",
+            "management area",
+            "management area",
+            "management area",
+            "management area",
+            "outside",
+            "outside",
+            "bed",
+            "bed");
+    assertThat(column("crossing_distances", "id").get(8)).isEqualTo("1");
+    assertThat(column("crossing_distances", "groups_after").subList(8, 10)).containsExactly(3L, 1L);
+  }
+
+  @Test
+  void refusesANumberThatIsNotFinite() {
+    Measurement m = InventedSurvey.measurement();
+    Measurement broken =
+        new Measurement(
+            m.scars(),
+            m.scarsInBeds(),
+            m.beds(),
+            m.areas(),
+            m.patches(),
+            m.gaps(),
+            List.of(new Measurement.ScarredGrass("1", InventedSurvey.square(0, 0, 1), Double.NaN)));
+    ResultTable table =
+        ResultTables.of(InventedSurvey.with(broken, InventedSurvey.ranking(), List.of())).stream()
+            .filter(t -> t.name().equals("scarred_grass"))
+            .findFirst()
+            .orElseThrow();
+    assertThatThrownBy(() -> table.rows().iterator().next())
+        .isInstanceOf(IllegalStateException.class)
+        .hasMessageContaining("scarred_grass.scarred_area_m2");
+  }
+
+  private static ResultTable table(String name) {
+    return ResultTables.of(InventedSurvey.survey()).stream()
+        .filter(table -> table.name().equals(name))
+        .findFirst()
+        .orElseThrow();
+  }
+
+  private static List<Object> column(String tableName, String columnName) {
+    ResultTable table = table(tableName);
+    int at = table.columns().stream().map(Column::name).toList().indexOf(columnName);
+    List<Object> values = new ArrayList<>();
+    table.rows().forEach(row -> values.add(row.values().get(at)));
+    return values;
+  }
+
+  private Map<String, byte[]> csv(AssessedSurvey survey, String name) throws IOException {
+    Path place = Files.createDirectories(folder.resolve(name));
+    Map<String, byte[]> files = new LinkedHashMap<>();
+    for (ResultTable table : ResultTables.of(survey)) {
+      Path file = place.resolve(table.name() + ".csv");
+      CsvTableWriter.write(file, true, table, true);
+      files.put(table.name(), Files.readAllBytes(file));
+    }
+    return files;
+  }
+
+  private static AssessedSurvey shuffled(Random random) {
+    Measurement m = InventedSurvey.measurement();
+    ChannelRanking r = InventedSurvey.ranking();
+    AssessedSurvey ordered = InventedSurvey.survey();
+    return new AssessedSurvey(
+        ordered.definition(),
+        ordered.survey(),
+        new Measurement(
+            shuffled(m.scars(), random),
+            shuffled(m.scarsInBeds(), random),
+            shuffled(m.beds(), random),
+            shuffled(m.areas(), random),
+            shuffled(m.patches(), random),
+            shuffled(m.gaps(), random),
+            shuffled(m.scarredGrass(), random)),
+        new ChannelRanking(
+            shuffled(r.segments(), random),
+            shuffled(r.shares(), random),
+            r.scarLengthMetres(),
+            r.attributedMetres(),
+            r.outOfReachMetres(),
+            r.blockedMetres(),
+            r.polygonScarCount()),
+        shuffled(InventedSurvey.findings(), random),
+        shuffled(InventedSurvey.counts(), random),
+        ordered.references());
+  }
+
+  private static <T> List<T> shuffled(List<T> list, Random random) {
+    List<T> copy = new ArrayList<>(list);
+    Collections.shuffle(copy, random);
+    return copy;
+  }
+}
