@@ -1,5 +1,11 @@
 package org.meadowmark.cli;
 
+import java.io.BufferedWriter;
+import java.io.OutputStream;
+import java.io.OutputStreamWriter;
+import java.io.PrintWriter;
+import java.nio.charset.Charset;
+import java.nio.charset.StandardCharsets;
 import java.util.List;
 import picocli.CommandLine;
 
@@ -13,7 +19,11 @@ public final class Main {
    * @param arguments the command line
    */
   public static void main(String[] arguments) {
-    System.exit(run(commandLine(), arguments));
+    Charset charset = charset();
+    CommandLine commandLine = commandLine();
+    commandLine.setOut(writer(System.out, charset));
+    commandLine.setErr(writer(System.err, charset));
+    System.exit(run(commandLine, arguments));
   }
 
   static CommandLine commandLine() {
@@ -23,6 +33,15 @@ public final class Main {
             new CheckCommand(Toolkit::check),
             new MakeSampleCommand(new SampleWriter()),
             new TablesCommand()));
+  }
+
+  /** UTF-8 in files and pipes whatever the locale, so that results are the same everywhere. */
+  private static Charset charset() {
+    return System.console() == null ? StandardCharsets.UTF_8 : System.console().charset();
+  }
+
+  private static PrintWriter writer(OutputStream stream, Charset charset) {
+    return new PrintWriter(new BufferedWriter(new OutputStreamWriter(stream, charset)), true);
   }
 
   /** Runs one command; what even the library cannot catch still ends in a message and a code. */

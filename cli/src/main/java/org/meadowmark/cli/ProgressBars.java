@@ -14,13 +14,13 @@ final class ProgressBars implements Progress {
   @Override
   public synchronized void begin(String stage, long total) {
     end();
-    bar =
+    ProgressBarBuilder builder =
         new ProgressBarBuilder()
             .setTaskName(stage)
             .setInitialMax(total)
             .setStyle(ProgressBarStyle.ASCII)
-            .setUpdateIntervalMillis(MILLIS_BETWEEN_UPDATES)
-            .build();
+            .setUpdateIntervalMillis(MILLIS_BETWEEN_UPDATES);
+    bar = (total < 0 ? builder.hideEta() : builder).build();
   }
 
   @Override

@@ -3,10 +3,8 @@ package org.meadowmark.cli;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.IOException;
-import java.nio.charset.StandardCharsets;
-import java.nio.file.Path;
-import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import org.junit.jupiter.api.Test;
 
 /** Help must come at once: it may not load the libraries that read, measure and draw. */
@@ -48,20 +46,11 @@ class StartUpTest {
 
   private static List<String> classes(String... arguments)
       throws IOException, InterruptedException {
-    List<String> command =
-        new ArrayList<>(
-            List.of(
-                Path.of(System.getProperty("java.home"), "bin", "java").toString(),
-                "-Xlog:class+load:stdout",
-                "-cp",
-                System.getProperty(
-                    "surefire.test.class.path", System.getProperty("java.class.path")),
-                Main.class.getName()));
-    command.addAll(List.of(arguments));
-    Process process = new ProcessBuilder(command).redirectErrorStream(true).start();
-    String output = new String(process.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
-    assertThat(process.waitFor()).isZero();
-    return output
+    ChildProgram.Outcome outcome =
+        ChildProgram.run(List.of("-Xlog:class+load:stderr"), Map.of(), arguments);
+    assertThat(outcome.exitCode()).isZero();
+    return outcome
+        .errorText()
         .lines()
         .filter(line -> line.contains("[class,load]"))
         .map(line -> line.replaceFirst("^\\[.*?\\[class,load\\]\\s*", "").split(" ")[0])

@@ -4,6 +4,7 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalDouble;
+import java.util.stream.IntStream;
 import java.util.stream.LongStream;
 import java.util.stream.Stream;
 import org.locationtech.jts.geom.Coordinate;
@@ -28,7 +29,7 @@ final class EstuaryScars {
   private static final double NARROWING_A_YEAR = 0.93;
   private static final double MAPPING_ERROR_METRES = 0.3;
   private static final int MOST_SEASONS = 1_000;
-  private static final double TRAP_CHANCE = 0.4;
+  private static final double TRAP_CHANCE = 0.55;
   private static final int ATTEMPTS = 40;
   private static final int SURVEY_DAYS = 5;
 
@@ -56,6 +57,10 @@ final class EstuaryScars {
     this.factory = factory;
     this.bedCells = shallowCells(true);
     this.bareCells = shallowCells(false);
+    if (bedCells.length == 0 && settings.scars() > 0) {
+      throw new IllegalArgumentException(
+          "seed " + settings.seed() + " gives no shallow bed; take another seed or more beds");
+    }
   }
 
   /** What a survey saw, in order of scar number. */
@@ -152,7 +157,7 @@ final class EstuaryScars {
     boolean mayEscape = kind == CauseKind.PROPELLER || kind == CauseKind.HULL;
     List<Coordinate> longest = List.of();
     for (int attempt = 0; attempt < ATTEMPTS; attempt++) {
-      ScarPath.Start start = atChannel ? atChannel(draws) : anywhere(draws, onBare);
+      ScarPath.Start start = atChannel ? atChannel(draws, length) : anywhere(draws, onBare);
       if (!terrain.isShallowWater(start.x(), start.y())) {
         continue;
       }
@@ -186,17 +191,12 @@ final class EstuaryScars {
     return new Cut(kind, path, null, width);
   }
 
-  private ScarPath.Start atChannel(Draws draws) {
+  private ScarPath.Start atChannel(Draws draws, double length) {
     LaunchSites.Site site = sites.draw(draws);
     List<LaunchSites.Trap> traps = sites.traps(site);
     if (!traps.isEmpty() && draws.chance(TRAP_CHANCE)) {
-      LaunchSites.Trap trap = traps.get(draws.below(traps.size()));
-      double direction = draws.between(0, 2 * StrictMath.PI);
-      double distance = trap.radiusMetres() * StrictMath.sqrt(draws.uniform());
-      return new ScarPath.Start(
-          trap.x() + distance * StrictMath.cos(direction),
-          trap.y() + distance * StrictMath.sin(direction),
-          draws.between(0, 2 * StrictMath.PI));
+      LaunchSites.Trap trap = traps.get((int) (traps.size() * draws.uniform() * draws.uniform()));
+      return overTrap(trap, site.channel().heading(site.vertex()), length, draws);
     }
     ChannelPath channel = site.channel();
     Coordinate place = channel.points()[site.vertex()];
@@ -219,6 +219,20 @@ final class EstuaryScars {
     }
     Coordinate from = offset(place, outwards, channel, site.vertex(), draws.between(2, 45));
     return new ScarPath.Start(from.x, from.y, outwards + Math.toRadians(30) * draws.normal());
+  }
+
+  /** A start from which a scar runs over a small bed, more or less along the channel. */
+  private static ScarPath.Start overTrap(
+      LaunchSites.Trap trap, double channelHeading, double length, Draws draws) {
+    double direction = draws.between(0, 2 * StrictMath.PI);
+    double distance = trap.radiusMetres() * StrictMath.sqrt(draws.uniform());
+    double way = draws.chance(0.5) ? 0 : StrictMath.PI;
+    double heading = channelHeading + way + Math.toRadians(32) * draws.normal();
+    double before = length * draws.between(0.2, 0.8);
+    return new ScarPath.Start(
+        trap.x() + distance * StrictMath.cos(direction) - before * StrictMath.cos(heading),
+        trap.y() + distance * StrictMath.sin(direction) - before * StrictMath.sin(heading),
+        heading);
   }
 
   private static Coordinate offset(
@@ -265,7 +279,7 @@ final class EstuaryScars {
 
   private int[] shallowCells(boolean grassy) {
     FieldGrid grass = terrain.grass();
-    java.util.stream.IntStream.Builder cells = java.util.stream.IntStream.builder();
+    IntStream.Builder cells = IntStream.builder();
     for (int row = 0; row < grass.rows(); row++) {
       for (int column = 0; column < grass.columns(); column++) {
         double x = column * Terrain.CELL_METRES;

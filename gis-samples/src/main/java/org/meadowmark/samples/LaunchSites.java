@@ -21,8 +21,8 @@ import org.locationtech.jts.geom.Polygon;
 final class LaunchSites {
   private static final double[] PROBES_METRES = {25, 60, 110, 170};
   private static final int STRETCH_VERTICES = 26;
-  private static final int TRAPS = 2;
-  private static final double TRAP_REACH_METRES = 120;
+  private static final int TRAPS = 3;
+  private static final double TRAP_REACH_METRES = 80;
   private static final double TRAP_BELOW_SQUARE_METRES = 9_000;
   private static final double APART_METRES = 900;
   private static final double BEND_BONUS = 0.7;
@@ -131,7 +131,7 @@ final class LaunchSites {
 
   private static Trap trap(Polygon bed) {
     Point inner = bed.getInteriorPoint();
-    double radius = 0.6 * StrictMath.sqrt(bed.getArea() / StrictMath.PI);
+    double radius = 0.9 * StrictMath.sqrt(bed.getArea() / StrictMath.PI);
     return new Trap(inner.getX(), inner.getY(), radius);
   }
 

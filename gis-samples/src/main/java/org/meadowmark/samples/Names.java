@@ -21,7 +21,7 @@ final class Names {
           "Harrick",
           "Sennow",
           "Twillet",
-          "Marlow End",
+          "Marrowby",
           "Dunnock",
           "Yarrol",
           "Kessick",
@@ -29,7 +29,7 @@ final class Names {
           "Lorrin",
           "Gannow",
           "Thessel",
-          "Uldale End");
+          "Ulverow");
   private static final List<String> KINDS = List.of("Run", "Gut", "Slough", "Creek", "Reach");
   private static final List<String> AREAS =
       List.of(

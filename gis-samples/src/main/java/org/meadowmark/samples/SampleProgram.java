@@ -2,6 +2,7 @@ package org.meadowmark.samples;
 
 import java.nio.file.Path;
 import java.util.Locale;
+import org.meadowmark.core.model.MeadowmarkException;
 
 /**
  * Writes a sample: {@code SampleProgram <new folder> [<seed> <scars> <beds>]}. Without numbers it
@@ -16,21 +17,28 @@ public final class SampleProgram {
       System.err.println("usage: SampleProgram <new folder> [<seed> <scars> <beds>]");
       System.exit(2);
     }
-    EstuarySettings settings = EstuarySettings.SAMPLE;
-    if (arguments.length == 4) {
-      settings =
-          settings
-              .withSeed(Long.parseLong(arguments[1]))
-              .withSize(Integer.parseInt(arguments[2]), Integer.parseInt(arguments[3]));
+    try {
+      writeSample(Path.of(arguments[0]), EstuaryGenerator.generate(settings(arguments)));
+    } catch (MeadowmarkException | IllegalArgumentException e) {
+      System.err.println(e.getMessage());
+      System.exit(1);
     }
-    writeSample(Path.of(arguments[0]), EstuaryGenerator.generate(settings));
+  }
+
+  private static EstuarySettings settings(String[] arguments) {
+    if (arguments.length == 1) {
+      return EstuarySettings.SAMPLE;
+    }
+    return EstuarySettings.SAMPLE
+        .withSeed(Long.parseLong(arguments[1]))
+        .withSize(Integer.parseInt(arguments[2]), Integer.parseInt(arguments[3]));
   }
 
   /**
    * Writes {@code season-1}, {@code season-2} and so on, and a folder {@code truth}, into a new
    * folder.
    *
-   * @throws org.meadowmark.core.model.MeadowmarkException if the folder exists or cannot be written
+   * @throws MeadowmarkException if the folder exists or cannot be written
    */
   public static void writeSample(Path folder, Estuary estuary) {
     SurveyFolderWriter.publish(

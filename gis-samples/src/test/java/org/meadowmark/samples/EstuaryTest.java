@@ -11,6 +11,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
+import java.util.TreeSet;
 import java.util.stream.Collectors;
 import java.util.stream.DoubleStream;
 import org.junit.jupiter.api.Nested;
@@ -96,17 +97,14 @@ class EstuaryTest {
       assertThat(textures.keySet()).isEqualTo(Set.of("patchy", "continuous"));
       assertThat(textures.values()).allMatch(count -> count >= 80);
       long touching =
-          beds.stream()
-              .filter(
-                  bed ->
-                      beds.stream()
-                          .anyMatch(
-                              other ->
-                                  other != bed
-                                      && other.geometry().intersection(bed.geometry()).getLength()
-                                          > 5))
-              .count();
+          beds.stream().filter(bed -> beds.stream().anyMatch(other -> share(bed, other))).count();
       assertThat(touching).isGreaterThan(100);
+    }
+
+    private static boolean share(Bed bed, Bed other) {
+      return other != bed
+          && other.geometry().getEnvelopeInternal().intersects(bed.geometry().getEnvelopeInternal())
+          && other.geometry().intersection(bed.geometry()).getLength() > 5;
     }
 
     @Test
@@ -259,9 +257,7 @@ class EstuaryTest {
     @Test
     void allAreSeenInTheirFirstSeason() {
       Set<Long> ids =
-          FIRST.stream()
-              .map(SampleScar::truthId)
-              .collect(Collectors.toCollection(java.util.TreeSet::new));
+          FIRST.stream().map(SampleScar::truthId).collect(Collectors.toCollection(TreeSet::new));
       SECOND.stream()
           .filter(s -> s.fate() == Fate.NEW)
           .forEach(s -> assertThat(ids.add(s.truthId())).isTrue());
@@ -401,12 +397,12 @@ class EstuaryTest {
       Geometry planted = union(hotSpots.stream().map(h -> (Geometry) h.stretch()).toList());
       Geometry near = planted.buffer(120);
       Geometry elsewhere = channels().buffer(120).difference(planted.buffer(400));
-      assertThat(rate(SAMPLE, near)).isGreaterThan(4 * rate(SAMPLE, elsewhere));
+      assertThat(rate(SAMPLE, near)).isGreaterThan(6 * rate(SAMPLE, elsewhere));
       for (PlantedHotSpot hotSpot : hotSpots) {
         assertThat(rate(SAMPLE, hotSpot.stretch().buffer(120)))
             .as("hot spot " + hotSpot.id())
             .isGreaterThan(2 * rate(SAMPLE, elsewhere));
-        assertThat(hotSpot.stretch().getLength()).isBetween(300.0, 500.0);
+        assertThat(hotSpot.stretch().getLength()).isBetween(200.0, 330.0);
       }
     }
 

@@ -59,7 +59,7 @@ public final class LayoutChecker {
 
   /** The survey without copies and without overlaps of beds. */
   public MetricSurvey check(MetricSurvey survey) {
-    progress.begin("checking the layout", 5);
+    progress.begin("Checking the layout", 5);
     GeometryIndex bedIndex = index(survey.beds());
     checkScarPolygons(survey);
     List<Scar> scars =

@@ -36,6 +36,9 @@ final class GapFinder {
   /** Grass is looked for this far beyond the footprint's edge, and pieces this near touch it. */
   private static final double EDGE_METRES = 0.005;
 
+  /** A scar that takes up less of the bare width across it than this does not make the gap. */
+  private static final double SMALLEST_PART = 0.1;
+
   /** Bare ground wider than this beside a scar is not a gap that the scar makes. */
   private static final double WIDEST_METRES = 30;
 
@@ -82,11 +85,13 @@ final class GapFinder {
 
   private final List<Polygon> pieces;
   private final IndexedPointInAreaLocator[] locators;
+  private final OutlineIndex[] outlines;
   private final STRtree index = new STRtree();
 
   private GapFinder(List<Polygon> pieces) {
     this.pieces = pieces;
     locators = new IndexedPointInAreaLocator[pieces.size()];
+    outlines = new OutlineIndex[pieces.size()];
     for (int i = 0; i < pieces.size(); i++) {
       index.insert(pieces.get(i).getEnvelopeInternal(), i);
     }
@@ -108,7 +113,7 @@ final class GapFinder {
     GapFinder finder = new GapFinder(pieces);
     List<RawGap> gaps = new ArrayList<>();
     for (FootprintClusters.Cluster cutter : cutters) {
-      OutlineCrossings outline = new OutlineCrossings(cutter.area());
+      OutlineIndex outline = new OutlineIndex(cutter.area());
       for (int member : cutter.members()) {
         Footprint footprint = footprints.get(member);
         gaps.addAll(
@@ -121,7 +126,7 @@ final class GapFinder {
     return gaps;
   }
 
-  private List<RawGap> alongLine(Footprint footprint, OutlineCrossings outline) {
+  private List<RawGap> alongLine(Footprint footprint, OutlineIndex outline) {
     Map<Pair, Stretch> stretches = new TreeMap<>();
     double halfWidth = footprint.scar().widthMetres() * footprint.lengthFactor() / 2;
     for (Object part : LinearComponentExtracter.getLines(footprint.line())) {
@@ -143,7 +148,7 @@ final class GapFinder {
   }
 
   private void walk(
-      LineString line, double halfWidth, OutlineCrossings outline, Map<Pair, Stretch> stretches) {
+      LineString line, double halfWidth, OutlineIndex outline, Map<Pair, Stretch> stretches) {
     double step = Math.min(STEP_METRES, line.getLength() / FEWEST_STEPS);
     Coordinate[] vertices = line.getCoordinates();
     Stretch current = null;
@@ -160,7 +165,9 @@ final class GapFinder {
         Across left = across(middle, -alongY, alongX, halfWidth, outline);
         if (left != null) {
           Across right = across(middle, alongY, -alongX, halfWidth, outline);
-          if (right != null && right.piece != left.piece) {
+          if (right != null
+              && right.piece != left.piece
+              && 2 * halfWidth >= SMALLEST_PART * (left.distance + right.distance)) {
             next =
                 stretches.computeIfAbsent(Pair.of(left.piece, right.piece), pair -> new Stretch());
             next.width = Math.min(next.width, left.distance + right.distance);
@@ -199,12 +206,12 @@ final class GapFinder {
       double directionX,
       double directionY,
       double halfWidth,
-      OutlineCrossings outline) {
+      OutlineIndex outline) {
     OptionalInt piece = pieceAt(beyond(from, directionX, directionY, halfWidth + EDGE_METRES));
     if (piece.isPresent()) {
       return new Across(piece.getAsInt(), halfWidth);
     }
-    double edge = outline.first(from, beyond(from, directionX, directionY, WIDEST_METRES));
+    double edge = outline.firstCrossing(from, beyond(from, directionX, directionY, WIDEST_METRES));
     if (edge <= halfWidth + EDGE_METRES || edge >= WIDEST_METRES) {
       return null;
     }
@@ -214,6 +221,13 @@ final class GapFinder {
 
   private static Coordinate beyond(Coordinate from, double x, double y, double distance) {
     return new Coordinate(from.x + x * distance, from.y + y * distance);
+  }
+
+  private OutlineIndex outline(int i) {
+    if (outlines[i] == null) {
+      outlines[i] = new OutlineIndex(pieces.get(i));
+    }
+    return outlines[i];
   }
 
   private OptionalInt pieceAt(Coordinate point) {
@@ -232,10 +246,9 @@ final class GapFinder {
     Geometry scar = footprint.area();
     Envelope around = new Envelope(scar.getEnvelopeInternal());
     around.expandBy(EDGE_METRES);
-    Geometry window = scar.getFactory().toGeometry(around);
     Map<Integer, Geometry> near = new TreeMap<>();
     for (int i : StrTreeQuery.<Integer>items(index, around)) {
-      Geometry local = OverlayNGRobust.overlay(pieces.get(i), window, OverlayNG.INTERSECTION);
+      Geometry local = outline(i).edgesIn(around);
       if (!local.isEmpty() && local.isWithinDistance(scar, EDGE_METRES)) {
         near.put(i, local);
       }

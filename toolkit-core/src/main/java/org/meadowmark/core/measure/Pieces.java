@@ -119,7 +119,8 @@ record Pieces(List<Polygon> patches, int crumbs) {
     }
     double[] sorted = metres.clone();
     Arrays.sort(sorted);
-    Quantile quantile = Quantile.withDefaults().with(Quantile.EstimationMethod.HF7);
+    // Without the copy the library reorders the array while it selects.
+    Quantile quantile = Quantile.withDefaults().withCopy(true).with(Quantile.EstimationMethod.HF7);
     return new Fragmentation.GapWidths(
         sorted.length,
         OptionalDouble.of(sorted[0]),

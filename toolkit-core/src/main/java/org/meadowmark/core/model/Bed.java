@@ -9,7 +9,8 @@ import org.locationtech.jts.geom.Geometry;
  * @param id unique in the layer
  * @param ref where it was read
  * @param geometry Polygon or MultiPolygon
- * @param species key of a row of {@code species.csv}, or empty where the layer has none
+ * @param species key of a row of {@code species.csv}, {@code unknown} where the layer's word is not
+ *     in the table, or empty where the layer has none
  * @param texture the mapper's word for its texture (patchy, continuous), or empty
  */
 public record Bed(String id, FeatureRef ref, Geometry geometry, String species, String texture)

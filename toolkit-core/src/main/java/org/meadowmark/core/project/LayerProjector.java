@@ -18,6 +18,7 @@ import org.meadowmark.core.model.Finding.Treatment;
 import org.meadowmark.core.model.FindingCode;
 import org.meadowmark.core.model.Located;
 import org.meadowmark.core.model.Progress;
+import org.meadowmark.core.model.SurveyInputException;
 
 /** Projects the features of a layer to the analysis grid, in parallel, keeping their order. */
 final class LayerProjector {
@@ -41,8 +42,10 @@ final class LayerProjector {
    *
    * @param layer the layer
    * @param place where it lies
+   * @throws SurveyInputException if the grid reaches none of the features
    */
   <T extends Located> List<T> project(CheckedLayer<T> layer, LayerPlace place) {
+    refuseIfAllOutOfReach(place);
     GeometryProjector projector = projectorFrom(place.crs());
     List<T> features = layer.features();
     return IntStream.range(0, features.size())
@@ -50,6 +53,23 @@ final class LayerProjector {
         .mapToObj(i -> project(features.get(i), i, place, projector))
         .filter(Objects::nonNull)
         .toList();
+  }
+
+  private void refuseIfAllOutOfReach(LayerPlace place) {
+    if (place.size() == 0 || place.countOutside(domain) < place.size()) {
+      return;
+    }
+    throw new SurveyInputException(
+        new Finding(
+            FindingCode.OUTSIDE_CRS_DOMAIN,
+            Level.ERROR,
+            Treatment.REFUSED,
+            place.role(),
+            place.ref(),
+            "the whole layer lies out of reach of the analysis grid " + grid.label(),
+            "check its reference system ("
+                + place.crs().label()
+                + ") and the one to measure in (analysis_crs)"));
   }
 
   GeometryProjector projectorFrom(ResolvedCrs crs) {

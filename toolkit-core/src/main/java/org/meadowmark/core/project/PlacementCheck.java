@@ -160,17 +160,12 @@ final class PlacementCheck {
   }
 
   private void noteDifferentSystems(List<LayerPlace> filled) {
-    Optional<LayerPlace> reference =
-        filled.stream()
-            .filter(place -> place.role() == LayerRole.BEDS)
-            .findFirst()
-            .or(() -> filled.stream().findFirst());
-    if (reference.isEmpty()) {
-      return;
-    }
-    String first = reference.get().crs().label();
+    Optional<LayerPlace> beds =
+        filled.stream().filter(place -> place.role() == LayerRole.BEDS).findFirst();
+    Optional<LayerPlace> reference = beds.or(() -> filled.stream().findFirst());
     for (LayerPlace place : filled) {
-      if (!place.crs().label().equals(first)) {
+      ResolvedCrs first = reference.orElseThrow().crs();
+      if (!place.crs().label().equals(first.label())) {
         log.add(
             new Finding(
                 FindingCode.CRS_MISMATCH,
@@ -183,9 +178,11 @@ final class PlacementCheck {
                     + ", the layer of "
                     + reference.get().role().key()
                     + " in "
-                    + first,
-                "all layers are brought to the analysis grid; where the datum differs, the shift"
-                    + " may be a metre or more uncertain"));
+                    + first.label(),
+                place.crs().hasDatumOf(first)
+                    ? "all layers are brought to the analysis grid"
+                    : "all layers are brought to the analysis grid; the shift between their datums"
+                        + " may be wrong by a metre or more"));
       }
     }
   }
@@ -193,7 +190,13 @@ final class PlacementCheck {
   private static String swapAdvice(LayerPlace place) {
     String order =
         place.layer().crs().axisOrder() == AxisOrder.EAST_FIRST ? "as-defined" : "east-first";
-    return "set axis_order = \"" + order + "\" for the layer, or correct the file";
+    return "set axis_order = \""
+        + order
+        + "\" for the layer in the survey file or --axis-order "
+        + place.role().key()
+        + "="
+        + order
+        + ", or correct the file";
   }
 
   private static SurveyInputException refused(

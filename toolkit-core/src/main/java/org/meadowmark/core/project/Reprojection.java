@@ -1,7 +1,10 @@
 package org.meadowmark.core.project;
 
+import java.util.HashMap;
 import java.util.Map;
 import org.geotools.api.referencing.FactoryException;
+import org.geotools.api.referencing.IdentifiedObject;
+import org.geotools.api.referencing.ReferenceSystem;
 import org.geotools.api.referencing.crs.GeographicCRS;
 import org.geotools.api.referencing.crs.ProjectedCRS;
 import org.geotools.api.referencing.cs.CartesianCS;
@@ -28,7 +31,10 @@ final class Reprojection {
         new DefiningConversion(
             projection.getConversionFromBase().getName().getCode(),
             projection.getConversionFromBase().getParameterValues());
+    Map<String, Object> properties = new HashMap<>();
+    properties.put(IdentifiedObject.NAME_KEY, name);
+    properties.put(ReferenceSystem.DOMAIN_OF_VALIDITY_KEY, projection.getDomainOfValidity());
     return ReferencingFactoryFinder.getCRSFactory(null)
-        .createProjectedCRS(Map.of("name", name), base, conversion, axes);
+        .createProjectedCRS(properties, base, conversion, axes);
   }
 }

@@ -3,6 +3,9 @@ package org.meadowmark.core.project;
 import java.util.Objects;
 import org.geotools.api.referencing.crs.CoordinateReferenceSystem;
 import org.geotools.api.referencing.crs.GeographicCRS;
+import org.geotools.api.referencing.crs.SingleCRS;
+import org.geotools.api.referencing.datum.Datum;
+import org.geotools.referencing.CRS;
 
 /**
  * A horizontal reference system that was looked up.
@@ -21,5 +24,14 @@ public record ResolvedCrs(CoordinateReferenceSystem crs, boolean northFirst, Str
   /** Whether coordinates are angles. */
   public boolean isGeographic() {
     return crs instanceof GeographicCRS;
+  }
+
+  /** Whether two systems are on the same datum, so that no shift lies between them. */
+  boolean hasDatumOf(ResolvedCrs other) {
+    return CRS.equalsIgnoreMetadata(datum(), other.datum());
+  }
+
+  private Datum datum() {
+    return ((SingleCRS) crs).getDatum();
   }
 }

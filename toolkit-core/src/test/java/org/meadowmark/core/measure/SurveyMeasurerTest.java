@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.within;
 import static org.meadowmark.core.TestSurvey.box;
 import static org.meadowmark.core.TestSurvey.wkt;
 
+import java.util.Arrays;
 import java.util.Collections;
 import java.util.List;
 import java.util.Locale;
@@ -215,6 +216,33 @@ class SurveyMeasurerTest {
     assertThat(result.whole().fragmentation().patchesAfter()).isEqualTo(2);
     assertThat(result.gaps()).hasSize(1);
     assertThat(result.gaps().get(0).widthMetres()).isCloseTo(6, NEAR);
+  }
+
+  /** Type 7 of Hyndman and Fan (1996): position (n − 1)·p between order statistics, by hand. */
+  @Test
+  void gapWidthQuantilesInterpolateBetweenOrderStatistics() {
+    double[] widths = new Random(5).doubles(2_000, 0.2, 3).toArray();
+    widths[1_234] = 47;
+    double[] sorted = widths.clone();
+    Arrays.sort(sorted);
+    Fragmentation.GapWidths summary = Pieces.gapWidths(widths);
+    assertThat(summary.minimumMetres()).hasValue(sorted[0]);
+    assertThat(summary.maximumMetres()).hasValue(47);
+    assertThat(summary.medianMetres().getAsDouble())
+        .isCloseTo((sorted[999] + sorted[1_000]) / 2, EXACT);
+    assertThat(summary.ninetiethPercentileMetres().getAsDouble())
+        .isCloseTo(sorted[1_799] + 0.1 * (sorted[1_800] - sorted[1_799]), EXACT);
+  }
+
+  @Test
+  void thinScarInsideAWideOneDoesNotMakeItsGap() {
+    Measurement result =
+        new TestSurvey()
+            .bed("b", HECTARE)
+            .scar("thin", "LINESTRING (-5 40, 105 40)", 0.3)
+            .scar("wide", "LINESTRING (-5 40, 105 40)", 8)
+            .measure();
+    assertThat(result.gaps()).extracting(Gap::scarId).containsExactly("wide");
   }
 
   /** Shape index = perimeter / (2·√(π·area)): a square has 1.128379, 100 × 25 has 1.410474. */

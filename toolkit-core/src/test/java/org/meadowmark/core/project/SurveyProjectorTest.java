@@ -188,8 +188,20 @@ class SurveyProjectorTest {
             List.of(scars("s", DEGREES, "LINESTRING (-82.523 27.837, -82.521 27.837)")),
             List.of(beds(CrsText.ofCode("EPSG:2882"), SQUARE_SURVEY_FEET))));
     assertThat(codes()).containsExactly(FindingCode.CRS_MISMATCH);
+    assertThat(log.sorted().get(0).action()).contains("a metre or more");
     assertThat(log.sorted().get(0).problem())
         .isEqualTo("the layer is in EPSG:4326, the layer of beds in EPSG:2882");
+  }
+
+  @Test
+  void systemsOnOneDatumNeedNoShift() {
+    project(
+        survey(
+            List.of(scars("s", DEGREES, "LINESTRING (-82.523 27.837, -82.521 27.837)")),
+            List.of(beds(CrsText.ofCode("EPSG:32617"), SQUARE_UTM))));
+    assertThat(log.sorted())
+        .extracting(Finding::action)
+        .containsExactly("all layers are brought to the analysis grid");
   }
 
   @Test
@@ -202,8 +214,8 @@ class SurveyProjectorTest {
         .isInstanceOf(SurveyInputException.class)
         .hasMessage(
             "scars: s: the layer lies apart from the other layers, but on them if latitude and"
-                + " longitude are swapped; set axis_order = \"as-defined\" for the layer, or"
-                + " correct the file");
+                + " longitude are swapped; set axis_order = \"as-defined\" for the layer in the"
+                + " survey file or --axis-order scars=as-defined, or correct the file");
   }
 
   @Test
@@ -229,7 +241,8 @@ class SurveyProjectorTest {
         .isInstanceOf(SurveyInputException.class)
         .hasMessage(
             "beds: b: latitudes are beyond 90°, so latitude and longitude seem swapped; set"
-                + " axis_order = \"as-defined\" for the layer, or correct the file");
+                + " axis_order = \"as-defined\" for the layer in the survey file or --axis-order"
+                + " beds=as-defined, or correct the file");
     CheckedLayer<Bed> set =
         beds(
             DEGREES.withAxisOrder(AxisOrder.AS_DEFINED),
@@ -275,6 +288,33 @@ class SurveyProjectorTest {
         .singleElement()
         .extracting("read", "used", "repaired", "skipped")
         .containsExactly(3L, 2L, 0L, 1L);
+  }
+
+  @Test
+  void layerWhollyOutOfReachIsRefused() {
+    CheckedSurvey survey =
+        survey(
+            List.of(
+                scars(
+                    "s",
+                    CrsText.ofCode("EPSG:32621"),
+                    "LINESTRING (350000 3080000, 350400 3080000)")),
+            List.of(beds(CrsText.ofCode("EPSG:32617"), SQUARE_UTM)));
+    assertThatThrownBy(() -> project(survey))
+        .isInstanceOf(SurveyInputException.class)
+        .hasMessage(
+            "scars: s: the whole layer lies out of reach of the analysis grid EPSG:32617; check"
+                + " its reference system (EPSG:32621) and the one to measure in (analysis_crs)");
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"EPSG:2193", "EPSG:2263", "EPSG:32621"})
+  void gridElsewhereIsRefusedWhateverItsUnit(String code) {
+    CheckedSurvey survey = survey(List.of(), List.of(beds(DEGREES, SQUARE_DEGREES)));
+    Parameters parameters = Samples.parameters(Optional.of(code), true, OptionalDouble.empty());
+    assertThatThrownBy(() -> project(survey, parameters))
+        .isInstanceOf(SurveyInputException.class)
+        .hasMessageContaining("the whole layer lies out of reach of the analysis grid " + code);
   }
 
   @Test

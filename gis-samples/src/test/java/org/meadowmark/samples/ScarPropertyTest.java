@@ -10,7 +10,7 @@ import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Geometry;
 
 /** What holds whatever the seed is. */
-class ScarProperties {
+class ScarPropertyTest {
   @Property(tries = 8, seed = "42")
   void everySeedGivesSoundGeometries(
       @ForAll long seed,

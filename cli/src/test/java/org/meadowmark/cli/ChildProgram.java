@@ -1,0 +1,40 @@
+package org.meadowmark.cli;
+
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+
+/** Runs the program in a process of its own. */
+final class ChildProgram {
+  /** What the process left. */
+  record Outcome(int exitCode, byte[] out, String errorText) {}
+
+  private ChildProgram() {}
+
+  static Outcome run(List<String> javaOptions, Map<String, String> environment, String... arguments)
+      throws IOException, InterruptedException {
+    List<String> command = new ArrayList<>();
+    command.add(Path.of(System.getProperty("java.home"), "bin", "java").toString());
+    command.addAll(javaOptions);
+    command.add("-cp");
+    command.add(
+        System.getProperty("surefire.test.class.path", System.getProperty("java.class.path")));
+    command.add(Main.class.getName());
+    command.addAll(List.of(arguments));
+    Path errors = Files.createTempFile("meadowmark", ".err");
+    try {
+      ProcessBuilder builder = new ProcessBuilder(command).redirectError(errors.toFile());
+      builder.environment().putAll(environment);
+      Process process = builder.start();
+      byte[] out = process.getInputStream().readAllBytes();
+      int code = process.waitFor();
+      return new Outcome(code, out, Files.readString(errors, StandardCharsets.UTF_8));
+    } finally {
+      Files.deleteIfExists(errors);
+    }
+  }
+}
