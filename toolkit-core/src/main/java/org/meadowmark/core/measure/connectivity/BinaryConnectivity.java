@@ -66,12 +66,14 @@ public final class BinaryConnectivity {
   /** Importance of every patch for this index, by its removal; in order of the nodes. */
   public List<PatchImportance> importances() {
     List<Component> components =
-        Component.of(graph, largestLength).stream().map(Component::countingLinks).toList();
+        Component.withAllLinks(graph, largestLength).stream()
+            .map(Component::countingLinks)
+            .toList();
     return Landscape.importances(
         graph, NodeLosses.of(components, graph.nodeCount(), new Decay.ByLinks()), numerator());
   }
 
   private double numerator() {
-    return LinkCountSums.of(Component.of(graph, largestLength));
+    return LinkCountSums.of(Component.withAllLinks(graph, largestLength));
   }
 }

@@ -10,6 +10,8 @@ import java.util.List;
  * <p>Nodes are numbered anew in breadth-first order, which keeps neighbours close in memory.
  */
 final class Component {
+  private static final int FEW_ARCS_A_NODE = 2;
+
   /** Number in the whole graph of each node. */
   final int[] nodes;
 
@@ -21,12 +23,22 @@ final class Component {
   final int[] targets;
   final double[] lengths;
 
-  private Component(int[] nodes, double[] areas, int[] offsets, int[] targets, double[] lengths) {
+  /** Links that matter only when a node is removed. */
+  final Detours detours;
+
+  private Component(
+      int[] nodes,
+      double[] areas,
+      int[] offsets,
+      int[] targets,
+      double[] lengths,
+      Detours detours) {
     this.nodes = nodes;
     this.areas = areas;
     this.offsets = offsets;
     this.targets = targets;
     this.lengths = lengths;
+    this.detours = detours;
   }
 
   int size() {
@@ -41,6 +53,11 @@ final class Component {
     return total;
   }
 
+  /** Components under the links up to a length, in order of their first node, with every link. */
+  static List<Component> withAllLinks(HabitatGraph graph, double largestLength) {
+    return find(graph, largestLength, List.of());
+  }
+
   /** Components under the links up to a length, in order of their first node. */
   static List<Component> of(HabitatGraph graph, double largestLength) {
     return of(graph, largestLength, List.of());
@@ -51,6 +68,13 @@ final class Component {
    * joined also end in one component, though without a link.
    */
   static List<Component> of(HabitatGraph graph, double largestLength, List<int[]> together) {
+    return find(graph, largestLength, together).stream()
+        .map(Component::withoutUselessLinks)
+        .toList();
+  }
+
+  private static List<Component> find(
+      HabitatGraph graph, double largestLength, List<int[]> together) {
     int n = graph.nodeCount();
     int[][] partners = partners(n, together);
     int[] local = new int[n];
@@ -111,27 +135,67 @@ final class Component {
       HabitatGraph graph, double largestLength, int[] nodes, int[] local, int arcCount) {
     double[] areas = new double[nodes.length];
     int[] offsets = new int[nodes.length + 1];
-    int[] targets = new int[arcCount];
-    double[] lengths = new double[arcCount];
-    int next = 0;
     for (int i = 0; i < nodes.length; i++) {
       areas[i] = graph.areaHectares(nodes[i]);
+      offsets[i + 1] = offsets[i];
       for (int a = graph.firstArc(nodes[i]); a < graph.firstArc(nodes[i] + 1); a++) {
         if (graph.arcLength(a) <= largestLength) {
-          targets[next] = local[graph.arcTarget(a)];
-          lengths[next++] = graph.arcLength(a);
+          offsets[i + 1]++;
         }
       }
-      offsets[i + 1] = next;
     }
-    return new Component(nodes, areas, offsets, targets, lengths);
+    int[] targets = new int[arcCount];
+    double[] lengths = new double[arcCount];
+    int[] next = offsets.clone();
+    // Each link is entered at its other end, so that the arcs of a node ascend by target.
+    for (int i = 0; i < nodes.length; i++) {
+      for (int a = graph.firstArc(nodes[i]); a < graph.firstArc(nodes[i] + 1); a++) {
+        if (graph.arcLength(a) <= largestLength) {
+          int place = next[local[graph.arcTarget(a)]]++;
+          targets[place] = i;
+          lengths[place] = graph.arcLength(a);
+        }
+      }
+    }
+    return new Component(nodes, areas, offsets, targets, lengths, Detours.none(nodes.length));
+  }
+
+  /**
+   * The same distances with fewer links, see {@link Detours}; the component itself where it has few
+   * links already.
+   */
+  Component withoutUselessLinks() {
+    if (targets.length <= FEW_ARCS_A_NODE * (long) size()) {
+      return this;
+    }
+    int[] thirds = Detours.thirdPatches(offsets, targets, lengths);
+    int[] keptOffsets = new int[offsets.length];
+    int[] keptTargets = new int[targets.length];
+    double[] keptLengths = new double[targets.length];
+    int kept = 0;
+    for (int u = 0; u < size(); u++) {
+      for (int a = offsets[u]; a < offsets[u + 1]; a++) {
+        if (thirds[a] < 0) {
+          keptTargets[kept] = targets[a];
+          keptLengths[kept++] = lengths[a];
+        }
+      }
+      keptOffsets[u + 1] = kept;
+    }
+    return new Component(
+        nodes,
+        areas,
+        keptOffsets,
+        Arrays.copyOf(keptTargets, kept),
+        Arrays.copyOf(keptLengths, kept),
+        Detours.of(offsets, targets, lengths, thirds));
   }
 
   /** The same component with every link of length 1, so that lengths count links. */
   Component countingLinks() {
     double[] ones = new double[lengths.length];
     Arrays.fill(ones, 1);
-    return new Component(nodes, areas, offsets, targets, ones);
+    return new Component(nodes, areas, offsets, targets, ones, Detours.none(size()));
   }
 
   /**

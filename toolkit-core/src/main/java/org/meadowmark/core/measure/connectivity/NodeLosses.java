@@ -174,7 +174,7 @@ final class NodeLosses {
     if (count == 0) {
       return 0;
     }
-    repair(count);
+    repair(removed, count);
     double loss = 0;
     for (int i = 0; i < count; i++) {
       int v = affected[i];
@@ -215,10 +215,13 @@ final class NodeLosses {
     return count;
   }
 
-  private void repair(int count) {
+  private void repair(int removed, int count) {
     double limit = decay.limit();
     int[] offsets = component.offsets;
     int[] targets = component.targets;
+    Detours detours = component.detours;
+    int end = detours.starts()[removed + 1];
+    boolean detoured = detours.starts()[removed] < end;
     for (int i = 0; i < count; i++) {
       int v = affected[i];
       double best = Double.POSITIVE_INFINITY;
@@ -226,6 +229,14 @@ final class NodeLosses {
         int u = targets[a];
         if (affectedFor[u] != removal) {
           best = Math.min(best, paths.lengths[u] + component.lengths[a]);
+        }
+      }
+      for (int a = detoured ? detours.find(removed, v) : end;
+          a < end && detours.froms()[a] == v;
+          a++) {
+        int u = detours.tos()[a];
+        if (affectedFor[u] != removal) {
+          best = Math.min(best, paths.lengths[u] + detours.lengths()[a]);
         }
       }
       repaired[v] = Double.POSITIVE_INFINITY;
@@ -246,6 +257,16 @@ final class NodeLosses {
             repaired[v] = through;
             heap.offer(v, through);
           }
+        }
+      }
+      for (int a = detoured ? detours.find(removed, u) : end;
+          a < end && detours.froms()[a] == u;
+          a++) {
+        int v = detours.tos()[a];
+        double through = length + detours.lengths()[a];
+        if (affectedFor[v] == removal && through < repaired[v] && through <= limit) {
+          repaired[v] = through;
+          heap.offer(v, through);
         }
       }
     }

@@ -37,7 +37,7 @@ final class ReferenceGraph {
             .toArray();
     ReferenceGraph graph = new ReferenceGraph(areas);
     boolean ties = random.nextBoolean();
-    double perNode = 0.5 + 2 * random.nextDouble();
+    double perNode = 0.5 + (random.nextInt(4) == 0 ? 8 : 2) * random.nextDouble();
     for (int e = 0; e < n * perNode; e++) {
       int i = random.nextInt(n);
       int j = random.nextInt(4) == 0 ? random.nextInt(n) : Math.min(n - 1, i + 1 + e % 4);
