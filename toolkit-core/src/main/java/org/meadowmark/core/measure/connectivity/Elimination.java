@@ -4,18 +4,18 @@ import java.util.Arrays;
 import java.util.Optional;
 
 /**
- * A component with its nodes removed one by one, so that best products over paths can be read off
- * without a search.
+ * A component with its nodes removed one by one, so that shortest paths can be read off without a
+ * search.
  *
- * <p>When a node goes, each pair of its remaining neighbours gets a link with the product of the
- * two, if that is better than theirs: Gaussian elimination with (max, ×) for (+, ×), Carré (1971),
+ * <p>When a node goes, each pair of its remaining neighbours gets a link as long as the way over
+ * it, if that is shorter than theirs: Gaussian elimination with (min, +) for (+, ×), Carré (1971),
  * <i>An algebra for network routing problems</i>, IMA Journal of Applied Mathematics 7:273–294. The
  * node with fewest neighbours goes first: Tinney and Walker (1967), <i>Direct solutions of sparse
  * network equations by optimally ordered triangular factorization</i>, Proceedings of the IEEE
- * 55:1801–1809. Links worse than the cut-off are dropped, for no path over them can be better.
+ * 55:1801–1809. Links beyond the limit are dropped, for every path over them is longer.
  *
- * <p>Patches at a gap's end of a large patch, chains and rings leave no new links at all; a grid of
- * n pieces leaves about n·log n.
+ * <p>Small pieces round a large one, chains and rings leave hardly any new links; a grid of n
+ * pieces leaves about n·log n.
  */
 final class Elimination {
   private static final int SHORT_LIST = 64;
@@ -27,13 +27,13 @@ final class Elimination {
   final int[] starts;
 
   final int[] uppers;
-  final double[] probabilities;
+  final double[] lengths;
 
-  private Elimination(int[] ranks, int[] starts, int[] uppers, double[] probabilities) {
+  private Elimination(int[] ranks, int[] starts, int[] uppers, double[] lengths) {
     this.ranks = ranks;
     this.starts = starts;
     this.uppers = uppers;
-    this.probabilities = probabilities;
+    this.lengths = lengths;
   }
 
   int arcCount() {
@@ -46,14 +46,13 @@ final class Elimination {
    * @param mostArcs give up beyond this number of links in the end
    * @param mostWork give up beyond this number of pairs of neighbours looked at
    */
-  static Optional<Elimination> of(
-      Component component, Decay.Exponential decay, long mostArcs, long mostWork) {
-    return new Work(component, decay).run(Math.min(mostArcs, Integer.MAX_VALUE / 2), mostWork);
+  static Optional<Elimination> of(Component component, double limit, long mostArcs, long mostWork) {
+    return new Work(component, limit).run(Math.min(mostArcs, Integer.MAX_VALUE / 2), mostWork);
   }
 
   private static final class Work {
     private final int n;
-    private final double smallest;
+    private final double limit;
     private final int[][] neighbours;
     private final double[][] links;
     private final int[] sizes;
@@ -63,9 +62,9 @@ final class Elimination {
     private final int[] places;
     private final NodeHeap heap;
 
-    Work(Component component, Decay.Exponential decay) {
+    Work(Component component, double limit) {
       n = component.size();
-      smallest = decay.cutoff() * (1 - 1e-9);
+      this.limit = limit;
       neighbours = new int[n][];
       links = new double[n][];
       sizes = new int[n];
@@ -81,9 +80,9 @@ final class Elimination {
         neighbours[v] = new int[to - from];
         links[v] = new double[to - from];
         for (int a = from; a < to; a++) {
-          double probability = decay.of(component.lengths[a]);
-          if (probability >= smallest) {
-            append(v, component.targets[a], probability);
+          double length = component.lengths[a];
+          if (length <= limit) {
+            append(v, component.targets[a], length);
           }
         }
         tidySizes[v] = sizes[v];
@@ -126,9 +125,9 @@ final class Elimination {
       for (int i = 0; i < degree; i++) {
         int u = neighbours[v][i];
         for (int j = 0; j < degree; j++) {
-          double probability = links[v][i] * links[v][j];
-          if (j != i && probability >= smallest) {
-            append(u, neighbours[v][j], probability);
+          double length = links[v][i] + links[v][j];
+          if (j != i && length <= limit) {
+            append(u, neighbours[v][j], length);
           }
         }
         degrees[u] = Math.min(sizes[u], degrees[u] + degree - 2);
@@ -140,17 +139,17 @@ final class Elimination {
       }
     }
 
-    private void append(int v, int neighbour, double probability) {
+    private void append(int v, int neighbour, double length) {
       if (sizes[v] == neighbours[v].length) {
         int longer = 2 * sizes[v] + 4;
         neighbours[v] = Arrays.copyOf(neighbours[v], longer);
         links[v] = Arrays.copyOf(links[v], longer);
       }
       neighbours[v][sizes[v]] = neighbour;
-      links[v][sizes[v]++] = probability;
+      links[v][sizes[v]++] = length;
     }
 
-    /** Drops neighbours that are gone, and all but the best of several links to one. */
+    /** Drops neighbours that are gone, and all but the shortest of several links to one. */
     private void tidy(int v) {
       int[] ends = neighbours[v];
       double[] values = links[v];
@@ -161,7 +160,7 @@ final class Elimination {
           continue;
         }
         if (places[u] >= 0) {
-          values[places[u]] = Math.max(values[places[u]], values[i]);
+          values[places[u]] = Math.min(values[places[u]], values[i]);
         } else {
           places[u] = kept;
           ends[kept] = u;
@@ -179,17 +178,17 @@ final class Elimination {
     private Elimination collect(int[] order, int[] ranks, int arcs) {
       int[] starts = new int[n + 1];
       int[] uppers = new int[arcs];
-      double[] probabilities = new double[arcs];
+      double[] lengths = new double[arcs];
       int next = 0;
       for (int r = 0; r < n; r++) {
         int v = order[r];
         for (int i = 0; i < sizes[v]; i++) {
           uppers[next] = ranks[neighbours[v][i]];
-          probabilities[next++] = links[v][i];
+          lengths[next++] = links[v][i];
         }
         starts[r + 1] = next;
       }
-      return new Elimination(ranks, starts, uppers, probabilities);
+      return new Elimination(ranks, starts, uppers, lengths);
     }
   }
 }

@@ -173,6 +173,21 @@ class PropertiesTest {
   }
 
   @Test
+  void everyWayToComputeIsTested() {
+    Component bed = Component.of(scarredBed(300, 6).distances(), 100).get(0);
+    assertThat(RowSums.elimination(bed, 100)).isPresent();
+    assertThat(RowSums.elimination(bed, 0.3)).isEmpty();
+    long detours =
+        IntStream.range(0, 200)
+            .mapToObj(seed -> Component.of(ReferenceGraph.random(seed).distances(), 100))
+            .flatMap(List::stream)
+            .mapToInt(component -> component.detours.froms().length)
+            .filter(arcs -> arcs > 0)
+            .count();
+    assertThat(detours).isGreaterThan(50);
+  }
+
+  @Test
   void groupsAreNumberedByFirstPatch() {
     HabitatGraph graph =
         new ReferenceGraph(1, 2, 3, 4).link(3, 1, 5).link(0, 2, 6).link(2, 3, 7).distances();
