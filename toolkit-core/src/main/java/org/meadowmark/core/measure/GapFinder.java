@@ -11,6 +11,7 @@ import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Envelope;
 import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.GeometryFactory;
+import org.locationtech.jts.geom.LineSegment;
 import org.locationtech.jts.geom.LineString;
 import org.locationtech.jts.geom.Location;
 import org.locationtech.jts.geom.Polygon;
@@ -246,9 +247,11 @@ final class GapFinder {
     Geometry scar = footprint.area();
     Envelope around = new Envelope(scar.getEnvelopeInternal());
     around.expandBy(EDGE_METRES);
+    Geometry window = scar.getFactory().toGeometry(around);
     Map<Integer, Geometry> near = new TreeMap<>();
     for (int i : StrTreeQuery.<Integer>items(index, around)) {
-      Geometry local = outline(i).edgesIn(around);
+      Geometry edges = outline(i).edgesIn(around);
+      Geometry local = OverlayNGRobust.overlay(edges, window, OverlayNG.INTERSECTION);
       if (!local.isEmpty() && local.isWithinDistance(scar, EDGE_METRES)) {
         near.put(i, local);
       }
@@ -257,16 +260,19 @@ final class GapFinder {
     List<Integer> order = List.copyOf(near.keySet());
     for (int a = 0; a < order.size(); a++) {
       for (int b = a + 1; b < order.size(); b++) {
+        Pair pair = new Pair(order.get(a), order.get(b));
         Coordinate[] way =
-            new DistanceOp(near.get(order.get(a)), near.get(order.get(b))).nearestPoints();
+            new DistanceOp(near.get(pair.first), near.get(pair.second)).nearestPoints();
         LineString line = scar.getFactory().createLineString(way);
         double inScar = OverlayNGRobust.overlay(line, scar, OverlayNG.INTERSECTION).getLength();
-        if (line.getLength() > 0 && inScar > line.getLength() / 2) {
+        if (line.getLength() > 0
+            && inScar > line.getLength() / 2
+            && noneBetween(pair, line, near)) {
           gaps.add(
               new RawGap(
                   footprint.index(),
-                  order.get(a),
-                  order.get(b),
+                  pair.first,
+                  pair.second,
                   line.getLength() / footprint.lengthFactor(),
                   0,
                   scar.getFactory().createMultiLineString(new LineString[] {line})));
@@ -274,5 +280,15 @@ final class GapFinder {
       }
     }
     return gaps;
+  }
+
+  private static boolean noneBetween(Pair pair, LineString way, Map<Integer, Geometry> near) {
+    Geometry middle =
+        way.getFactory()
+            .createPoint(LineSegment.midPoint(way.getCoordinateN(0), way.getCoordinateN(1)));
+    double radius = way.getLength() / 2 - EDGE_METRES;
+    return near.entrySet().stream()
+        .filter(entry -> entry.getKey() != pair.first && entry.getKey() != pair.second)
+        .noneMatch(entry -> entry.getValue().isWithinDistance(middle, radius));
   }
 }
