@@ -150,34 +150,37 @@ final class FillingGains {
     return gains;
   }
 
-  /** Fillings that have a tree, by patch that they join. */
+  /** Fillings by the patches from whose side something is gained. */
   private int[][] fillingsAt(List<PreparedFilling> batch) {
-    int[] counts = new int[component.size()];
-    for (PreparedFilling filling : batch) {
-      for (int[] roots : filling.roots()) {
-        for (int root : roots) {
-          counts[root]++;
+    List<List<Integer>> fillingsAt = new ArrayList<>();
+    for (int v = 0; v < component.size(); v++) {
+      fillingsAt.add(List.of());
+    }
+    for (int f = 0; f < batch.size(); f++) {
+      PreparedFilling filling = batch.get(f);
+      int[][] roots = filling.isOneSided() ? new int[][] {{filling.otherRoot()}} : filling.roots();
+      for (int[] ofJoin : roots) {
+        for (int root : ofJoin) {
+          if (fillingsAt.get(root).isEmpty()) {
+            fillingsAt.set(root, new ArrayList<>());
+          }
+          fillingsAt.get(root).add(f);
         }
       }
     }
-    int[][] fillingsAt = new int[component.size()][];
-    for (int v = 0; v < counts.length; v++) {
-      fillingsAt[v] = new int[counts[v]];
-    }
-    for (int f = batch.size() - 1; f >= 0; f--) {
-      for (int[] roots : batch.get(f).roots()) {
-        for (int root : roots) {
-          fillingsAt[root][--counts[root]] = f;
-        }
-      }
-    }
-    return fillingsAt;
+    return fillingsAt.stream()
+        .map(ofNode -> ofNode.stream().mapToInt(Integer::intValue).toArray())
+        .toArray(int[][]::new);
   }
 
   /** One thread's walks. */
   private final class Walk {
     private final List<PreparedFilling> batch;
     private final int[][] fillingsAt;
+
+    /** Patch whose side is in the trees, or -1 for fillings of more than a gap. */
+    private final int[] treeRoots;
+
     private final double[] row = new double[component.size()];
     private final double[] improved = new double[component.size()];
     private final int[] improvedNodes = new int[component.size()];
@@ -187,6 +190,7 @@ final class FillingGains {
     Walk(List<PreparedFilling> batch, int[][] fillingsAt) {
       this.batch = batch;
       this.fillingsAt = fillingsAt;
+      treeRoots = batch.stream().mapToInt(f -> f.isOneSided() ? f.treeRoot() : -1).toArray();
     }
 
     double[] gains(Component.Block block, boolean[] reached) {
@@ -203,16 +207,22 @@ final class FillingGains {
           row[paths.order[i]] = decay.of(paths.lengths[paths.order[i]]);
         }
         for (int i = 0; i < paths.count; i++) {
-          for (int f : fillingsAt[paths.order[i]]) {
-            if (metBy[f] != source + 1) {
+          int node = paths.order[i];
+          for (int f : fillingsAt[node]) {
+            if (treeRoots[f] >= 0) {
+              if (row[node] > row[treeRoots[f]] * EQUAL) {
+                gains[f] += 2 * area * overOne(batch.get(f), row[node]);
+              }
+            } else if (metBy[f] != source + 1) {
               metBy[f] = source + 1;
               PreparedFilling filling = batch.get(f);
               gains[f] +=
-                  filling.weight()
-                      * area
+                  area
                       * (filling.trees().length > 1
                           ? overSeveral(filling)
-                          : filling.trees().length == 1 ? overOne(filling) : 0);
+                          : filling.trees().length == 1
+                              ? overOne(filling, toJoin(filling.roots()[0]))
+                              : 0);
             }
           }
         }
@@ -223,8 +233,7 @@ final class FillingGains {
       return gains;
     }
 
-    private double overOne(PreparedFilling filling) {
-      double toJoin = toJoin(filling.roots()[0]);
+    private double overOne(PreparedFilling filling, double toJoin) {
       int[] nodes = filling.trees()[0].nodes();
       double[] probabilities = filling.trees()[0].probabilities();
       int[] ends = filling.trees()[0].ends();

@@ -87,6 +87,21 @@ record PreparedFilling(
     return gain;
   }
 
+  /** One gap between two patches, of which the trees hold the side of one. */
+  boolean isOneSided() {
+    return weight == 2;
+  }
+
+  /** Patch of a single gap whose side is in the trees. */
+  int treeRoot() {
+    return trees[0].nodes()[0];
+  }
+
+  /** The other patch of a single gap: only from its side is anything gained. */
+  int otherRoot() {
+    return roots[0][0] == treeRoot() ? roots[0][1] : roots[0][0];
+  }
+
   /** Memory that the trees take. */
   long size() {
     return Arrays.stream(trees).mapToLong(tree -> tree.nodes().length).sum();
