@@ -23,6 +23,9 @@ import java.util.stream.Stream;
  * @param minimumExposureHectares segments with less bed in reach get no rate
  * @param attributionStepMetres longest piece of a scar whose nearest segment is looked up at once
  * @param pixelSizeMetres ground size of a pixel of the imagery that was mapped from, where known
+ * @param uncertaintyDraws draws of widths and positions for intervals of the damage; 0 for none
+ * @param seed seed of everything that is drawn
+ * @param positionRmseMetres radial root mean square error of scar positions, where stated
  */
 public record Parameters(
     Optional<String> analysisCrs,
@@ -39,7 +42,10 @@ public record Parameters(
     double channelReachMetres,
     double minimumExposureHectares,
     double attributionStepMetres,
-    OptionalDouble pixelSizeMetres) {
+    OptionalDouble pixelSizeMetres,
+    int uncertaintyDraws,
+    long seed,
+    OptionalDouble positionRmseMetres) {
 
   /** What the scarred area is divided by. */
   public enum SeverityDenominator {

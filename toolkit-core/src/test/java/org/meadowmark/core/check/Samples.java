@@ -68,7 +68,10 @@ public final class Samples {
         250,
         0.1,
         5,
-        pixel);
+        pixel,
+        0,
+        1,
+        OptionalDouble.empty());
   }
 
   public static LayerSource source(LayerRole role) {
