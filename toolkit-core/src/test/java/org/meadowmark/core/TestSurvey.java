@@ -24,6 +24,7 @@ import org.meadowmark.core.model.Scar;
 import org.meadowmark.core.rank.ChannelRanker;
 import org.meadowmark.core.rank.ChannelRanking;
 import org.meadowmark.core.reference.ReferenceTables;
+import org.meadowmark.core.reference.ScarCause;
 import org.meadowmark.core.reference.SeverityClass;
 import org.meadowmark.core.survey.Parameters;
 import org.meadowmark.core.survey.Parameters.SeverityDenominator;
@@ -43,6 +44,9 @@ public final class TestSurvey {
   private List<Double> distances = List.of(1.0, 2.0, 5.0, 10.0, 20.0, 50.0);
   private double minimumPatch = 0.01;
   private double reachMetres = 250;
+  private int draws;
+  private long seed = 1;
+  private OptionalDouble positionRmseMetres = OptionalDouble.empty();
   private double minimumExposureHectares = 0.1;
 
   public static Geometry wkt(String text) {
@@ -122,6 +126,36 @@ public final class TestSurvey {
     return this;
   }
 
+  /** Asks for intervals; without, none are drawn. */
+  public TestSurvey draws(int count) {
+    draws = count;
+    return this;
+  }
+
+  public TestSurvey seed(long value) {
+    seed = value;
+    return this;
+  }
+
+  public TestSurvey positionRmse(double metres) {
+    positionRmseMetres = OptionalDouble.of(metres);
+    return this;
+  }
+
+  /** A line whose width is the default of the propeller. */
+  public TestSurvey defaultScar(String id, String wkt, double widthMetres) {
+    scars.add(
+        new Scar(
+            id,
+            new FeatureRef("scars.gpkg", "scars", id),
+            wkt(wkt),
+            "propeller",
+            widthMetres,
+            Scar.WidthSource.CAUSE_DEFAULT,
+            Optional.empty()));
+    return this;
+  }
+
   public TestSurvey reach(double metres) {
     reachMetres = metres;
     return this;
@@ -193,7 +227,9 @@ public final class TestSurvey {
         minimumExposureHectares,
         5,
         OptionalDouble.empty(),
-        OptionalDouble.empty());
+        draws,
+        seed,
+        positionRmseMetres);
   }
 
   public Measurement measure() {
@@ -204,13 +240,15 @@ public final class TestSurvey {
     return new ChannelRanker(build(), parameters(), Progress.NONE).rank();
   }
 
-  /** Severity classes with the published limits. */
+  /** Severity classes with the published limits, and a cause with a spread of 0.3. */
   public static ReferenceTables tables() {
     String source = "Sargent and others (1995)";
     Map<String, org.meadowmark.core.reference.Species> species = new LinkedHashMap<>();
     return new ReferenceTables(
         species,
-        Map.of(),
+        Map.of(
+            "propeller",
+            new ScarCause("propeller", "propeller", OptionalDouble.of(0.4), 0.3, source)),
         List.of(
             new SeverityClass("none", "none", 0, true, 0, true, source),
             new SeverityClass("light", "light", 0, false, 0.05, false, source),

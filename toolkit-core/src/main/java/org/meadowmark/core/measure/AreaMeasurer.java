@@ -29,6 +29,7 @@ final class AreaMeasurer {
   private final MetricSurvey survey;
   private final Parameters parameters;
   private final SeverityRule severity;
+  private final DamageErrors errors;
   private final GrassPart.Maker maker;
   private final PatchMap patches;
   private final Progress progress;
@@ -38,12 +39,14 @@ final class AreaMeasurer {
       MetricSurvey survey,
       Parameters parameters,
       SeverityRule severity,
+      DamageErrors errors,
       GrassPart.Maker maker,
       PatchMap patches,
       Progress progress) {
     this.survey = survey;
     this.parameters = parameters;
     this.severity = severity;
+    this.errors = errors;
     this.maker = maker;
     this.patches = patches;
     this.progress = progress;
@@ -114,7 +117,7 @@ final class AreaMeasurer {
         kind,
         area,
         parts.size(),
-        damage(parts, severity),
+        damage(parts, severity, errors),
         fragmentation,
         byClass(parts),
         bySeverity(parts));
@@ -161,7 +164,7 @@ final class AreaMeasurer {
   }
 
   /** Damage of one or more pieces of grass that do not overlap. */
-  static Damage damage(List<GrassPart> parts, SeverityRule severity) {
+  static Damage damage(List<GrassPart> parts, SeverityRule severity, DamageErrors errors) {
     double grass = 0;
     double surveyed = 0;
     double scarred = 0;
@@ -188,6 +191,7 @@ final class AreaMeasurer {
         SeverityRule.share(surveyed, scarred, surveyed),
         severity.classOf(severityShare),
         severityShare,
-        severity.denominator());
+        severity.denominator(),
+        errors.interval(parts, surveyed, denominator));
   }
 }

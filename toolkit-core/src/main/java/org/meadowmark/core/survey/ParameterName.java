@@ -23,6 +23,8 @@ public enum ParameterName {
   MINIMUM_EXPOSURE("minimum_exposure_ha"),
   ATTRIBUTION_STEP("attribution_step_m"),
   PIXEL_SIZE("pixel_size_m"),
+  UNCERTAINTY_DRAWS("uncertainty_draws"),
+  SEED("seed"),
   POSITION_RMSE("position_rmse_m");
 
   private final String key;

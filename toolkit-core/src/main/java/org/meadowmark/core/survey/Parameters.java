@@ -26,7 +26,9 @@ import java.util.stream.Stream;
  * @param minimumExposureHectares segments with less bed in reach get no rate
  * @param attributionStepMetres longest piece of a scar whose nearest segment is looked up at once
  * @param pixelSizeMetres ground size of a pixel of the imagery that was mapped from, where known
- * @param positionRmseMetres radial root mean square error of mapped positions, where known
+ * @param uncertaintyDraws draws of widths and positions for intervals of the damage; 0 for none
+ * @param seed seed of everything that is drawn
+ * @param positionRmseMetres radial root mean square error of scar positions, where stated
  */
 public record Parameters(
     Optional<String> analysisCrs,
@@ -46,13 +48,15 @@ public record Parameters(
     double minimumExposureHectares,
     double attributionStepMetres,
     OptionalDouble pixelSizeMetres,
+    int uncertaintyDraws,
+    long seed,
     OptionalDouble positionRmseMetres) {
 
   /**
    * Radial accuracy at 95 % divided by radial root mean square error, where errors are normal and
    * the same in x and y: FGDC-STD-007.3-1998, National Standard for Spatial Data Accuracy.
    */
-  private static final double ACCURACY_PER_RMSE = 1.7308;
+  public static final double ACCURACY_PER_RMSE = 1.7308;
 
   /** What the scarred area is divided by. */
   public enum SeverityDenominator {

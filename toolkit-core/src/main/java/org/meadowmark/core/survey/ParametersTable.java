@@ -126,6 +126,8 @@ public final class ParametersTable {
             number(given, ParameterName.MINIMUM_EXPOSURE),
             number(given, ParameterName.ATTRIBUTION_STEP),
             optionalNumber(given, ParameterName.PIXEL_SIZE),
+            Math.toIntExact(whole(given, ParameterName.UNCERTAINTY_DRAWS)),
+            whole(given, ParameterName.SEED),
             optionalNumber(given, ParameterName.POSITION_RMSE));
     if (parameters.minimumWidthMetres() > parameters.maximumWidthMetres()) {
       throw new MeadowmarkException(
@@ -206,6 +208,15 @@ public final class ParametersTable {
 
   private double number(Map<ParameterName, Setting> given, ParameterName name) {
     return inLimits(given.get(name), name, requiredText(given, name));
+  }
+
+  private long whole(Map<ParameterName, Setting> given, ParameterName name) {
+    double value = number(given, name);
+    if (value != Math.rint(value)) {
+      throw error(
+          given.get(name), plain(value) + " is no whole number", "give one without decimals");
+    }
+    return (long) value;
   }
 
   private OptionalDouble optionalNumber(Map<ParameterName, Setting> given, ParameterName name) {

@@ -71,6 +71,8 @@ public final class Samples {
         0.1,
         5,
         pixel,
+        0,
+        1,
         OptionalDouble.empty());
   }
 

@@ -52,6 +52,8 @@ class ParametersTableTest {
                 0.1,
                 5,
                 OptionalDouble.empty(),
+                200,
+                1,
                 OptionalDouble.empty()));
   }
 
@@ -76,7 +78,9 @@ class ParametersTableTest {
                 setting("minimum_exposure_ha", "1e-1"),
                 setting("attribution_step_m", "6"),
                 setting("pixel_size_m", "0.25"),
-                setting("position_rmse_m", "0.5")));
+                setting("uncertainty_draws", "50"),
+                setting("seed", "77"),
+                setting("position_rmse_m", "1.5")));
 
     assertThat(set)
         .isEqualTo(
@@ -98,7 +102,9 @@ class ParametersTableTest {
                 0.1,
                 6,
                 OptionalDouble.of(0.25),
-                OptionalDouble.of(0.5)));
+                50,
+                77,
+                OptionalDouble.of(1.5)));
   }
 
   @Test
@@ -146,6 +152,7 @@ class ParametersTableTest {
         "segment_length_m | 0 | 0 is out of limits; give a number from 1 m to 100000 m",
         "pixel_size_m | -1 | -1 is out of limits; give a number from 0.001 m to 1000 m",
         "crossing_distances_m | 1 200000 | 200000 is out of limits; give a number from 0 m to",
+        "uncertainty_draws | 1.5 | 1.5 is no whole number; give one without decimals",
         "segment_length_m | NaN | 'NaN' is no number; give a number from 1 m to 100000 m",
         "segment_length_m | '' | has no value; give one",
         "crossing_distances_m | '' | has no value; give one or more",

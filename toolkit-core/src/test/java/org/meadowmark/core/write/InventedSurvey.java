@@ -34,6 +34,10 @@ import org.meadowmark.core.measure.Patch;
 import org.meadowmark.core.measure.PatchStatistics;
 import org.meadowmark.core.measure.ScarInBed;
 import org.meadowmark.core.measure.ScarMeasure;
+import org.meadowmark.core.measure.uncertainty.DamageInterval;
+import org.meadowmark.core.measure.uncertainty.DamageInterval.ClassShare;
+import org.meadowmark.core.measure.uncertainty.DamageInterval.ErrorSource;
+import org.meadowmark.core.measure.uncertainty.DamageInterval.Range;
 import org.meadowmark.core.model.Bed;
 import org.meadowmark.core.model.DepthField;
 import org.meadowmark.core.model.FeatureRef;
@@ -125,6 +129,8 @@ public final class InventedSurvey {
         0.5,
         5,
         OptionalDouble.of(0.5),
+        200,
+        1,
         OptionalDouble.empty());
   }
 
@@ -288,7 +294,29 @@ public final class InventedSurvey {
       double grass, double surveyed, int scars, double length, double scarred, String severity) {
     OptionalDouble share =
         surveyed > 0 ? OptionalDouble.of(scarred / surveyed) : OptionalDouble.empty();
-    return new Damage(grass, surveyed, scars, length, scarred, share, severity, share, "bed");
+    return new Damage(
+        grass,
+        surveyed,
+        scars,
+        length,
+        scarred,
+        share,
+        severity,
+        share,
+        "bed",
+        surveyed > 0 ? Optional.of(interval(scarred, surveyed, severity)) : Optional.empty());
+  }
+
+  private static DamageInterval interval(double scarred, double surveyed, String severity) {
+    return new DamageInterval(
+        200,
+        new Range(0.8 * scarred, scarred, 1.3 * scarred),
+        new Range(0.8 * scarred / surveyed, scarred / surveyed, 1.3 * scarred / surveyed),
+        List.of(new ClassShare(severity, 0.875), new ClassShare("severe", 0.125)),
+        severity,
+        false,
+        OptionalDouble.empty(),
+        Optional.of(ErrorSource.WIDTH));
   }
 
   public static Fragmentation pieces(int before, int after, List<Double> gapWidths) {

@@ -16,6 +16,8 @@ import org.meadowmark.core.measure.Gap;
 import org.meadowmark.core.measure.LengthDistribution;
 import org.meadowmark.core.measure.Measurement;
 import org.meadowmark.core.measure.ScarMeasure;
+import org.meadowmark.core.measure.uncertainty.DamageInterval;
+import org.meadowmark.core.measure.uncertainty.DamageInterval.Range;
 import org.meadowmark.core.model.Ids;
 import org.meadowmark.core.model.LayerCount;
 import org.meadowmark.core.rank.ChannelRanking;
@@ -23,6 +25,7 @@ import org.meadowmark.core.rank.RankedSegment;
 import org.meadowmark.core.reference.ReferenceTables;
 import org.meadowmark.core.reference.ScarCause;
 import org.meadowmark.core.reference.SeverityClass;
+import org.meadowmark.core.survey.Parameters;
 import org.meadowmark.core.write.AssessedSurvey;
 import org.meadowmark.core.write.Figures;
 import org.meadowmark.core.write.SegmentLabel;
@@ -107,6 +110,7 @@ public final class Summary {
           .append(", ")
           .append(Figures.length(damage.scarLengthMetres()))
           .append(" of line inside beds. ");
+      damage.interval().ifPresent(interval -> text.append(interval(interval)));
       text.append(fragmentation(pieces));
       double unknown = unsurveyed(damage);
       if (unknown > 0) {
@@ -116,6 +120,42 @@ public final class Summary {
       }
     }
     answer("How much was scarred, and how fragmented is the grass?", text.toString());
+  }
+
+  private String interval(DamageInterval interval) {
+    Parameters parameters = assessed.definition().parameters();
+    Range area = interval.areaSquareMetres();
+    Range share = interval.share();
+    StringBuilder text =
+        new StringBuilder("The scarred area is between ")
+            .append(Figures.area(area.low()))
+            .append(" and ")
+            .append(Figures.area(area.high()))
+            .append(" (")
+            .append(Figures.percent(share.low()))
+            .append(" to ")
+            .append(Figures.percent(share.high()))
+            .append(") in 90")
+            .append(Figures.UNIT_SPACE)
+            .append("% of ")
+            .append(Figures.count(interval.draws(), "draw", "draws"))
+            .append(", seed ")
+            .append(parameters.seed());
+    if (interval.drawShare(interval.likeliestClass()) < 1) {
+      text.append("; class ")
+          .append(interval.likeliestClass())
+          .append(" in ")
+          .append(Figures.percent(interval.drawShare(interval.likeliestClass())))
+          .append(" of them");
+    }
+    if (!interval.positionDrawn()) {
+      text.append("; widths were drawn, positions were not, since position_rmse_m is not stated");
+    } else {
+      interval
+          .largerError()
+          .ifPresent(error -> text.append("; ").append(error.key()).append(" is the larger error"));
+    }
+    return text.append(". ").toString();
   }
 
   private String fragmentation(Fragmentation pieces) {

@@ -22,6 +22,9 @@ public final class ResultTables {
   /** Stands for a cause key in the data dictionary. */
   private static final String ANY_CAUSE = "<cause>";
 
+  /** Stands for the key of a severity class in the data dictionary. */
+  private static final String ANY_CLASS = "<class>";
+
   private ResultTables() {}
 
   /**
@@ -38,8 +41,8 @@ public final class ResultTables {
         references.severityClasses().stream().map(SeverityClass::key).toList();
     List<String> causes = SegmentTable.causesPresent(assessed.ranking().segments(), references);
     return List.of(
-        BedTables.beds(references.species()).table(measured.beds()),
-        AreaTables.areas().table(measured.areas()),
+        BedTables.beds(references.species(), classOrder).table(measured.beds()),
+        AreaTables.areas(classOrder).table(measured.areas()),
         AreaTables.classes().table(AreaTables.classRows(measured.areas())),
         AreaTables.severity().table(AreaTables.severityRows(measured.areas(), classOrder)),
         ScarTables.scars(references.causes(), parameters).table(measured.scars()),
@@ -60,8 +63,8 @@ public final class ResultTables {
   static Stream<TableLayout<?>> layouts() {
     Parameters defaults = ParametersTable.bundled().defaults();
     return Stream.of(
-        BedTables.beds(Map.of()),
-        AreaTables.areas(),
+        BedTables.beds(Map.of(), List.of(ANY_CLASS)),
+        AreaTables.areas(List.of(ANY_CLASS)),
         AreaTables.classes(),
         AreaTables.severity(),
         ScarTables.scars(Map.of(), defaults),

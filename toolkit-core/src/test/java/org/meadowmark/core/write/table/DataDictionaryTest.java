@@ -32,7 +32,8 @@ class DataDictionaryTest {
                 assertThat(layout.columns())
                     .allSatisfy(
                         column -> {
-                          assertThat(column.name()).matches("[a-z][a-z0-9_]*(<cause>_m)?");
+                          assertThat(column.name())
+                              .matches("[a-z][a-z0-9_]*(<cause>_m|<class>_pct)?");
                           assertThat(column.description()).endsWith(".");
                           switch (column.unit()) {
                             case "m" -> assertThat(column.name()).endsWith("_m");
