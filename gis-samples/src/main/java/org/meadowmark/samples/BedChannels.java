@@ -1,6 +1,7 @@
 package org.meadowmark.samples;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import org.jgrapht.Graph;
@@ -78,7 +79,7 @@ final class BedChannels {
     Polygon largest =
         beds.stream().max(Comparator.comparingDouble(Geometry::getArea)).orElseThrow();
     double[] apart = new double[beds.size()];
-    java.util.Arrays.fill(apart, Double.POSITIVE_INFINITY);
+    Arrays.fill(apart, Double.POSITIVE_INFINITY);
     List<Coordinate> places = new ArrayList<>();
     Polygon next = largest;
     while (places.size() < wanted) {

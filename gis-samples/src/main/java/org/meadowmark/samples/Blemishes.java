@@ -5,6 +5,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
+import org.locationtech.jts.geom.util.AffineTransformation;
 import org.meadowmark.core.write.ResultTable.Row;
 
 /**
@@ -49,8 +50,7 @@ final class Blemishes {
             metres ->
                 metres == 0
                     ? like.geometry()
-                    : org.locationtech.jts.geom.util.AffineTransformation.translationInstance(
-                            metres, metres)
+                    : AffineTransformation.translationInstance(metres, metres)
                         .transform(like.geometry())));
   }
 }

@@ -1,6 +1,7 @@
 package org.meadowmark.samples;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
@@ -85,7 +86,7 @@ final class Channels {
       int from = 0;
       for (int i = 1; i < path.points().length; i++) {
         if (i == path.points().length - 1 || junctions.contains(path.points()[i])) {
-          Coordinate[] part = java.util.Arrays.copyOfRange(path.points(), from, i + 1);
+          Coordinate[] part = Arrays.copyOfRange(path.points(), from, i + 1);
           reaches.add(
               new ChannelPath(
                   path.name(), part, path.halfWidthMetres(from), path.halfWidthMetres(i)));
@@ -298,7 +299,7 @@ final class Channels {
     if (last - first < 3) {
       return false;
     }
-    LineString free = PLAIN.createLineString(java.util.Arrays.copyOfRange(points, first, last));
+    LineString free = PLAIN.createLineString(Arrays.copyOfRange(points, first, last));
     for (Built other : built) {
       double wanted = CLEARANCE_METRES + other.widest;
       Envelope near = free.getEnvelopeInternal();

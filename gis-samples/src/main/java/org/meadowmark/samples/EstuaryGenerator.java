@@ -1,7 +1,9 @@
 package org.meadowmark.samples;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
+import java.util.Locale;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.GeometryFactory;
@@ -29,7 +31,11 @@ public final class EstuaryGenerator {
 
   private EstuaryGenerator() {}
 
-  /** Makes the estuary of some settings. */
+  /**
+   * Makes the estuary of some settings.
+   *
+   * @throws IllegalArgumentException if the seed gives a place with no shallow bed for scars
+   */
   public static Estuary generate(EstuarySettings settings) {
     GeometryFactory factory = new GeometryFactory();
     Shoreline shore = new Shoreline(settings);
@@ -61,7 +67,7 @@ public final class EstuaryGenerator {
   private static List<Bed> beds(List<BedMaker.Outline> outlines, AffineTransformation place) {
     List<Bed> beds = new ArrayList<>();
     for (BedMaker.Outline outline : outlines) {
-      String id = String.format(java.util.Locale.ROOT, "B%04d", beds.size() + 1);
+      String id = String.format(Locale.ROOT, "B%04d", beds.size() + 1);
       beds.add(
           new Bed(
               id,
@@ -77,7 +83,7 @@ public final class EstuaryGenerator {
       Channels network, AffineTransformation place, GeometryFactory factory) {
     List<Channel> channels = new ArrayList<>();
     for (ChannelPath reach : Channels.reaches(network.paths())) {
-      String id = String.format(java.util.Locale.ROOT, "C%03d", channels.size() + 1);
+      String id = String.format(Locale.ROOT, "C%03d", channels.size() + 1);
       LineString line = factory.createLineString(reach.points());
       channels.add(
           new Channel(
@@ -128,8 +134,7 @@ public final class EstuaryGenerator {
     List<PlantedHotSpot> hotSpots = new ArrayList<>();
     for (LaunchSites.Stretch stretch : sites.planted()) {
       Coordinate[] points =
-          java.util.Arrays.copyOfRange(
-              stretch.channel().points(), stretch.from(), stretch.to() + 1);
+          Arrays.copyOfRange(stretch.channel().points(), stretch.from(), stretch.to() + 1);
       hotSpots.add(
           new PlantedHotSpot(
               hotSpots.size() + 1,

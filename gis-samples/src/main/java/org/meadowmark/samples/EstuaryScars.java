@@ -4,6 +4,7 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalDouble;
+import java.util.stream.IntStream;
 import java.util.stream.LongStream;
 import java.util.stream.Stream;
 import org.locationtech.jts.geom.Coordinate;
@@ -56,6 +57,10 @@ final class EstuaryScars {
     this.factory = factory;
     this.bedCells = shallowCells(true);
     this.bareCells = shallowCells(false);
+    if (bedCells.length == 0 && settings.scars() > 0) {
+      throw new IllegalArgumentException(
+          "seed " + settings.seed() + " gives no shallow bed; take another seed or more beds");
+    }
   }
 
   /** What a survey saw, in order of scar number. */
@@ -274,7 +279,7 @@ final class EstuaryScars {
 
   private int[] shallowCells(boolean grassy) {
     FieldGrid grass = terrain.grass();
-    java.util.stream.IntStream.Builder cells = java.util.stream.IntStream.builder();
+    IntStream.Builder cells = IntStream.builder();
     for (int row = 0; row < grass.rows(); row++) {
       for (int column = 0; column < grass.columns(); column++) {
         double x = column * Terrain.CELL_METRES;

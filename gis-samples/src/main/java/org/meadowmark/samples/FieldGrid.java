@@ -1,5 +1,7 @@
 package org.meadowmark.samples;
 
+import java.util.stream.IntStream;
+
 /** Values at the nodes of a square grid, in local metres. */
 final class FieldGrid {
   private final double cellMetres;
@@ -21,7 +23,7 @@ final class FieldGrid {
   }
 
   void fill(Function function) {
-    java.util.stream.IntStream.range(0, rows)
+    IntStream.range(0, rows)
         .parallel()
         .forEach(
             row -> {

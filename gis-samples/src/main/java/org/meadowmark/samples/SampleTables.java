@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.function.Supplier;
+import java.util.function.UnaryOperator;
 import java.util.stream.Stream;
 import org.locationtech.jts.geom.Geometry;
 import org.meadowmark.core.model.Bed;
@@ -139,7 +140,7 @@ final class SampleTables {
   }
 
   /** The same table with other geometries. */
-  static ResultTable moved(ResultTable table, java.util.function.UnaryOperator<Geometry> movement) {
+  static ResultTable moved(ResultTable table, UnaryOperator<Geometry> movement) {
     List<Row> rows = new ArrayList<>();
     for (Row row : table.rows()) {
       rows.add(new Row(row.values(), row.geometry().map(movement)));

@@ -1,6 +1,7 @@
 package org.meadowmark.samples;
 
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
 import java.util.TreeMap;
 import org.jgrapht.alg.util.UnionFind;
@@ -17,7 +18,7 @@ final class SmallFaces {
   /** Faces in the order of their first part; a small face with no neighbour stays as it is. */
   static List<Polygon> merged(List<Polygon> faces, double smallSquareMetres) {
     STRtree index = new STRtree();
-    UnionFind<Integer> groups = new UnionFind<>(new java.util.HashSet<>());
+    UnionFind<Integer> groups = new UnionFind<>(new HashSet<>());
     for (int i = 0; i < faces.size(); i++) {
       index.insert(faces.get(i).getEnvelopeInternal(), i);
       groups.addElement(i);

@@ -3,6 +3,7 @@ package org.meadowmark.samples;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.io.Writer;
+import java.math.BigDecimal;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.FileVisitResult;
 import java.nio.file.Files;
@@ -203,7 +204,7 @@ public final class SurveyFolderWriter {
   }
 
   private static String plain(double value) {
-    return new java.math.BigDecimal(Double.toString(value)).stripTrailingZeros().toPlainString();
+    return new BigDecimal(Double.toString(value)).stripTrailingZeros().toPlainString();
   }
 
   private static void geoPackage(Path file, MapGrids grids, LocalDate date, ResultTable table) {

@@ -1,6 +1,7 @@
 package org.meadowmark.samples;
 
 import java.time.LocalDate;
+import java.util.Locale;
 
 /** Text of a survey file. */
 final class SurveyToml {
@@ -62,7 +63,7 @@ final class SurveyToml {
       if (c == '"' || c == '\\') {
         quoted.append('\\').append(c);
       } else if (c < ' ' || c == 0x7f) {
-        quoted.append(String.format(java.util.Locale.ROOT, "\\u%04X", (int) c));
+        quoted.append(String.format(Locale.ROOT, "\\u%04X", (int) c));
       } else {
         quoted.append(c);
       }

@@ -2,6 +2,7 @@ package org.meadowmark.samples;
 
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Iterator;
 import java.util.List;
 import java.util.Locale;
@@ -85,7 +86,7 @@ final class TruthWriter {
 
   private static Row row(int season, long truthId, String scarId, String fate) {
     return new Row(
-        java.util.Arrays.asList(season + 1, truthId, scarId.isEmpty() ? null : scarId, fate),
+        Arrays.asList(season + 1, truthId, scarId.isEmpty() ? null : scarId, fate),
         Optional.empty());
   }
 }

@@ -11,6 +11,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
+import java.util.TreeSet;
 import java.util.stream.Collectors;
 import java.util.stream.DoubleStream;
 import org.junit.jupiter.api.Nested;
@@ -256,9 +257,7 @@ class EstuaryTest {
     @Test
     void allAreSeenInTheirFirstSeason() {
       Set<Long> ids =
-          FIRST.stream()
-              .map(SampleScar::truthId)
-              .collect(Collectors.toCollection(java.util.TreeSet::new));
+          FIRST.stream().map(SampleScar::truthId).collect(Collectors.toCollection(TreeSet::new));
       SECOND.stream()
           .filter(s -> s.fate() == Fate.NEW)
           .forEach(s -> assertThat(ids.add(s.truthId())).isTrue());

@@ -31,6 +31,8 @@ import org.meadowmark.core.survey.Parameters.SeverityDenominator;
 
 /** A survey in metres built from well-known text, for tests. */
 public final class TestSurvey {
+  private static final List<Double> GAP_WIDTH_LIMITS = List.of(0.1, 0.4, 1.0, 5.0);
+
   private final List<Scar> scars = new ArrayList<>();
   private final List<Bed> beds = new ArrayList<>();
   private final List<Channel> channels = new ArrayList<>();
@@ -40,6 +42,7 @@ public final class TestSurvey {
   private GroundScale scale = GroundScale.NONE;
   private SeverityDenominator denominator = SeverityDenominator.BED;
   private List<Double> distances = List.of(1.0, 2.0, 5.0, 10.0, 20.0, 50.0);
+  private double minimumPatch = 0.01;
   private double reachMetres = 250;
   private int draws;
   private long seed = 1;
@@ -158,6 +161,11 @@ public final class TestSurvey {
     return this;
   }
 
+  public TestSurvey minimumPatch(double squareMetres) {
+    minimumPatch = squareMetres;
+    return this;
+  }
+
   public TestSurvey minimumExposure(double hectares) {
     minimumExposureHectares = hectares;
     return this;
@@ -208,8 +216,10 @@ public final class TestSurvey {
         50,
         distances,
         10,
+        Optional.empty(),
+        GAP_WIDTH_LIMITS,
         0.1,
-        0.01,
+        minimumPatch,
         0.05,
         20,
         100,
@@ -244,6 +254,7 @@ public final class TestSurvey {
             new SeverityClass("light", "light", 0, false, 0.05, false, source),
             new SeverityClass("moderate", "moderate", 0.05, true, 0.20, true, source),
             new SeverityClass("severe", "severe", 0.20, false, 1, true, source)),
-        List.of());
+        List.of(),
+        Map.of());
   }
 }

@@ -73,13 +73,8 @@ final class AreaMeasurer {
               Kind.OUTSIDE_MANAGEMENT_AREAS, Optional.empty(), beds, all, OverlayNG.DIFFERENCE));
     }
     Fragmentation whole =
-        Pieces.compare(
-            patches.before(),
-            patches.after(),
-            patches.gapWidthsMetres(),
-            patches.graphBefore(),
-            patches.graphAfter(),
-            parameters);
+        ScopeSummary.compare(
+            patches.before(), patches.after(), patches.gapWidthsMetres(), parameters);
     lines.add(line(Kind.WHOLE_SURVEY, Optional.empty(), beds, whole));
     return List.copyOf(lines);
   }
@@ -102,19 +97,17 @@ final class AreaMeasurer {
                 })
             .filter(part -> part != null && part.grassSquareMetres() > 0)
             .toList();
-    double minimum = parameters.minimumPatchSquareMetres();
     double[] widths =
         patches.gaps().stream()
             .filter(gap -> prepared.intersects(gap.geometry()) == inside)
-            .mapToDouble(Gap::widthMetres)
+            .mapToDouble(Gap::minimumWidthMetres)
             .toArray();
     Fragmentation fragmentation =
-        Pieces.compare(
-            patches.before().clipped(shape, operation, minimum),
-            patches.after().clipped(shape, operation, minimum),
+        ScopeSummary.compare(
+            patches.before().clipped(shape, operation, parameters, survey.scale()),
+            patches.after().clipped(shape, operation, parameters, survey.scale()),
             widths,
-            parameters,
-            survey.scale());
+            parameters);
     return line(kind, area, parts, fragmentation);
   }
 

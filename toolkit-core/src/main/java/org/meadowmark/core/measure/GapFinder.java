@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
+import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.TreeMap;
 import org.locationtech.jts.algorithm.locate.IndexedPointInAreaLocator;
@@ -11,6 +12,7 @@ import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Envelope;
 import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.GeometryFactory;
+import org.locationtech.jts.geom.LineSegment;
 import org.locationtech.jts.geom.LineString;
 import org.locationtech.jts.geom.Location;
 import org.locationtech.jts.geom.Polygon;
@@ -48,12 +50,19 @@ final class GapFinder {
    * @param scar position of the scar in the survey
    * @param first position of one piece
    * @param second position of the other, larger
-   * @param widthMetres smallest bare width across it, on the ground
+   * @param minimumWidthMetres smallest bare width across it, on the ground
+   * @param meanWidthMetres mean of that width weighted by length; empty for a polygon scar
    * @param lengthMetres length of scar line that separates them, on the ground
    * @param geometry that part of the line; for a polygon scar the shortest way across
    */
   record RawGap(
-      int scar, int first, int second, double widthMetres, double lengthMetres, Geometry geometry) {
+      int scar,
+      int first,
+      int second,
+      double minimumWidthMetres,
+      OptionalDouble meanWidthMetres,
+      double lengthMetres,
+      Geometry geometry) {
     static final Comparator<RawGap> ORDER =
         Comparator.comparingInt(RawGap::scar)
             .thenComparingInt(RawGap::first)
@@ -75,7 +84,8 @@ final class GapFinder {
   }
 
   private static final class Stretch {
-    double width = Double.POSITIVE_INFINITY;
+    double minimumWidth = Double.POSITIVE_INFINITY;
+    double widthTimesLength;
     double length;
     final List<LineString> parts = new ArrayList<>();
     List<Coordinate> open;
@@ -85,11 +95,13 @@ final class GapFinder {
 
   private final List<Polygon> pieces;
   private final IndexedPointInAreaLocator[] locators;
+  private final OutlineIndex[] outlines;
   private final STRtree index = new STRtree();
 
   private GapFinder(List<Polygon> pieces) {
     this.pieces = pieces;
     locators = new IndexedPointInAreaLocator[pieces.size()];
+    outlines = new OutlineIndex[pieces.size()];
     for (int i = 0; i < pieces.size(); i++) {
       index.insert(pieces.get(i).getEnvelopeInternal(), i);
     }
@@ -111,7 +123,7 @@ final class GapFinder {
     GapFinder finder = new GapFinder(pieces);
     List<RawGap> gaps = new ArrayList<>();
     for (FootprintClusters.Cluster cutter : cutters) {
-      OutlineCrossings outline = new OutlineCrossings(cutter.area());
+      OutlineIndex outline = new OutlineIndex(cutter.area());
       for (int member : cutter.members()) {
         Footprint footprint = footprints.get(member);
         gaps.addAll(
@@ -124,7 +136,7 @@ final class GapFinder {
     return gaps;
   }
 
-  private List<RawGap> alongLine(Footprint footprint, OutlineCrossings outline) {
+  private List<RawGap> alongLine(Footprint footprint, OutlineIndex outline) {
     Map<Pair, Stretch> stretches = new TreeMap<>();
     double halfWidth = footprint.scar().widthMetres() * footprint.lengthFactor() / 2;
     for (Object part : LinearComponentExtracter.getLines(footprint.line())) {
@@ -139,14 +151,16 @@ final class GapFinder {
                     footprint.index(),
                     pair.first,
                     pair.second,
-                    stretch.width / footprint.lengthFactor(),
+                    stretch.minimumWidth / footprint.lengthFactor(),
+                    OptionalDouble.of(
+                        stretch.widthTimesLength / stretch.length / footprint.lengthFactor()),
                     stretch.length / footprint.lengthFactor(),
                     factory.createMultiLineString(stretch.parts.toArray(LineString[]::new)))));
     return gaps;
   }
 
   private void walk(
-      LineString line, double halfWidth, OutlineCrossings outline, Map<Pair, Stretch> stretches) {
+      LineString line, double halfWidth, OutlineIndex outline, Map<Pair, Stretch> stretches) {
     double step = Math.min(STEP_METRES, line.getLength() / FEWEST_STEPS);
     Coordinate[] vertices = line.getCoordinates();
     Stretch current = null;
@@ -168,7 +182,9 @@ final class GapFinder {
               && 2 * halfWidth >= SMALLEST_PART * (left.distance + right.distance)) {
             next =
                 stretches.computeIfAbsent(Pair.of(left.piece, right.piece), pair -> new Stretch());
-            next.width = Math.min(next.width, left.distance + right.distance);
+            double width = left.distance + right.distance;
+            next.minimumWidth = Math.min(next.minimumWidth, width);
+            next.widthTimesLength += width * length / count;
             next.length += length / count;
           }
         }
@@ -204,12 +220,12 @@ final class GapFinder {
       double directionX,
       double directionY,
       double halfWidth,
-      OutlineCrossings outline) {
+      OutlineIndex outline) {
     OptionalInt piece = pieceAt(beyond(from, directionX, directionY, halfWidth + EDGE_METRES));
     if (piece.isPresent()) {
       return new Across(piece.getAsInt(), halfWidth);
     }
-    double edge = outline.first(from, beyond(from, directionX, directionY, WIDEST_METRES));
+    double edge = outline.firstCrossing(from, beyond(from, directionX, directionY, WIDEST_METRES));
     if (edge <= halfWidth + EDGE_METRES || edge >= WIDEST_METRES) {
       return null;
     }
@@ -219,6 +235,13 @@ final class GapFinder {
 
   private static Coordinate beyond(Coordinate from, double x, double y, double distance) {
     return new Coordinate(from.x + x * distance, from.y + y * distance);
+  }
+
+  private OutlineIndex outline(int i) {
+    if (outlines[i] == null) {
+      outlines[i] = new OutlineIndex(pieces.get(i));
+    }
+    return outlines[i];
   }
 
   private OptionalInt pieceAt(Coordinate point) {
@@ -240,7 +263,8 @@ final class GapFinder {
     Geometry window = scar.getFactory().toGeometry(around);
     Map<Integer, Geometry> near = new TreeMap<>();
     for (int i : StrTreeQuery.<Integer>items(index, around)) {
-      Geometry local = OverlayNGRobust.overlay(pieces.get(i), window, OverlayNG.INTERSECTION);
+      Geometry edges = outline(i).edgesIn(around);
+      Geometry local = OverlayNGRobust.overlay(edges, window, OverlayNG.INTERSECTION);
       if (!local.isEmpty() && local.isWithinDistance(scar, EDGE_METRES)) {
         near.put(i, local);
       }
@@ -249,22 +273,36 @@ final class GapFinder {
     List<Integer> order = List.copyOf(near.keySet());
     for (int a = 0; a < order.size(); a++) {
       for (int b = a + 1; b < order.size(); b++) {
+        Pair pair = new Pair(order.get(a), order.get(b));
         Coordinate[] way =
-            new DistanceOp(near.get(order.get(a)), near.get(order.get(b))).nearestPoints();
+            new DistanceOp(near.get(pair.first), near.get(pair.second)).nearestPoints();
         LineString line = scar.getFactory().createLineString(way);
         double inScar = OverlayNGRobust.overlay(line, scar, OverlayNG.INTERSECTION).getLength();
-        if (line.getLength() > 0 && inScar > line.getLength() / 2) {
+        if (line.getLength() > 0
+            && inScar > line.getLength() / 2
+            && noneBetween(pair, line, near)) {
           gaps.add(
               new RawGap(
                   footprint.index(),
-                  order.get(a),
-                  order.get(b),
+                  pair.first,
+                  pair.second,
                   line.getLength() / footprint.lengthFactor(),
+                  OptionalDouble.empty(),
                   0,
                   scar.getFactory().createMultiLineString(new LineString[] {line})));
         }
       }
     }
     return gaps;
+  }
+
+  private static boolean noneBetween(Pair pair, LineString way, Map<Integer, Geometry> near) {
+    Geometry middle =
+        way.getFactory()
+            .createPoint(LineSegment.midPoint(way.getCoordinateN(0), way.getCoordinateN(1)));
+    double radius = way.getLength() / 2 - EDGE_METRES;
+    return near.entrySet().stream()
+        .filter(entry -> entry.getKey() != pair.first && entry.getKey() != pair.second)
+        .noneMatch(entry -> entry.getValue().isWithinDistance(middle, radius));
   }
 }

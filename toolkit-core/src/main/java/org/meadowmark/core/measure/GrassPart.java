@@ -130,7 +130,8 @@ record GrassPart(
           scarred,
           geometry.getArea() / factor,
           surveyedSquareMetres,
-          scarred.getArea() / factor,
+          // Where an overlay had to snap, the part can be a rounding error larger than the whole.
+          Math.min(scarred.getArea() / factor, surveyedSquareMetres),
           severity.denominatorSquareMetres(looked, scarred, surveyedSquareMetres, factor),
           scarParts(geometry, factor, candidates),
           Optional.empty());

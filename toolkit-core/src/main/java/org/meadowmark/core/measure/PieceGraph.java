@@ -13,16 +13,16 @@ import org.locationtech.jts.geom.Polygon;
 import org.locationtech.jts.index.strtree.ItemBoundable;
 import org.locationtech.jts.index.strtree.ItemDistance;
 import org.locationtech.jts.index.strtree.STRtree;
-import org.locationtech.jts.operation.distance.IndexedFacetDistance;
+import org.locationtech.jts.operation.distance.FacetSequence;
+import org.locationtech.jts.operation.distance.FacetSequenceTreeBuilder;
 import org.meadowmark.core.model.GroundScale;
 
 /**
  * Pieces of grass and the edge-to-edge distances between those that are near each other.
  *
- * <p>Distances come from a tree of outline facets a piece (JTS {@code IndexedFacetDistance}); only
- * pairs whose envelopes are within reach are measured. Time n log n in vertices plus the number of
- * near pairs. Pieces do not overlap, so the distance between outlines is the distance between
- * pieces.
+ * <p>Distances come from a tree of outline facets a piece, built once; only pairs whose envelopes
+ * are within reach are measured. Time n log n in vertices plus the number of near pairs. Pieces do
+ * not overlap, so the distance between outlines is the distance between pieces.
  */
 final class PieceGraph {
   /**
@@ -48,11 +48,14 @@ final class PieceGraph {
   /** A gap mapped at exactly the crossing distance can be crossed whatever its rounding. */
   private static final double EQUAL_METRES = 1e-6;
 
+  private static final ItemDistance FACET_DISTANCE =
+      (a, b) -> ((FacetSequence) a.getItem()).distance((FacetSequence) b.getItem());
+
   private final List<Polygon> pieces;
   private final GroundScale scale;
   private final double reachMetres;
   private final STRtree index = new STRtree();
-  private final IndexedFacetDistance[] facets;
+  private final STRtree[] facets;
   private final List<Link> links;
 
   /**
@@ -66,7 +69,7 @@ final class PieceGraph {
     this.pieces = pieces;
     this.scale = scale;
     this.reachMetres = reachMetres;
-    facets = new IndexedFacetDistance[pieces.size()];
+    facets = new STRtree[pieces.size()];
     for (int i = 0; i < pieces.size(); i++) {
       index.insert(pieces.get(i).getEnvelopeInternal(), i);
     }
@@ -87,12 +90,11 @@ final class PieceGraph {
     around.expandBy(reachMetres * LARGEST_FACTOR);
     List<Link> found = new ArrayList<>();
     for (int j : StrTreeQuery.<Integer>items(index, around)) {
-      // The piece with more vertices keeps its facet tree; each pair is measured from that side.
-      if (isBigger(i, j)) {
-        double factor = factor(j);
-        if (facet(i).isWithinDistance(pieces.get(j), (reachMetres + EQUAL_METRES) * factor)) {
-          double metres = facet(i).distance(pieces.get(j)) / factor;
-          found.add(new Link(Math.min(i, j), Math.max(i, j), metres));
+      if (j > i) {
+        double factor = factor(isBigger(i, j) ? j : i);
+        double reach = (reachMetres + EQUAL_METRES) * factor;
+        if (facet(i).isWithinDistance(facet(j), FACET_DISTANCE, reach)) {
+          found.add(new Link(i, j, gridDistance(i, j) / factor));
         }
       }
     }
@@ -109,10 +111,10 @@ final class PieceGraph {
     return byVertices != 0 ? byVertices > 0 : i > j;
   }
 
-  private IndexedFacetDistance facet(int i) {
+  private STRtree facet(int i) {
     synchronized (pieces.get(i)) {
       if (facets[i] == null) {
-        facets[i] = new IndexedFacetDistance(pieces.get(i));
+        facets[i] = FacetSequenceTreeBuilder.build(pieces.get(i));
       }
       return facets[i];
     }
@@ -209,6 +211,7 @@ final class PieceGraph {
   }
 
   private double gridDistance(int i, int j) {
-    return isBigger(i, j) ? facet(i).distance(pieces.get(j)) : facet(j).distance(pieces.get(i));
+    Object[] nearest = facet(i).nearestNeighbour(facet(j), FACET_DISTANCE);
+    return ((FacetSequence) nearest[0]).distance((FacetSequence) nearest[1]);
   }
 }

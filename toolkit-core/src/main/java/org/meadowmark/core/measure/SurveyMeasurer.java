@@ -112,9 +112,16 @@ public final class SurveyMeasurer {
     Pieces after = Pieces.of(scarring.pieces(), minimum);
     double[] widths =
         GapFinder.find(after.patches(), scarring.cutters(), footprints).stream()
-            .mapToDouble(GapFinder.RawGap::widthMetres)
+            .mapToDouble(GapFinder.RawGap::minimumWidthMetres)
             .toArray();
-    Fragmentation fragmentation = Pieces.compare(before, after, widths, parameters, survey.scale());
+    UniformScale scale = UniformScale.at(bed.geometry(), survey.scale());
+    double reach = ScopeSummary.reachMetres(parameters);
+    Fragmentation fragmentation =
+        ScopeSummary.compare(
+            ScopeSummary.of(before, survey.scale(), scale, reach),
+            ScopeSummary.of(after, survey.scale(), scale, reach),
+            widths,
+            parameters);
     progress.advance(1);
     return new MeasuredBed(part, scarring, fragmentation);
   }

@@ -52,7 +52,8 @@ public final class SurveyProjector {
 
   /**
    * Projects a survey. The grid is the one the parameters name, else the UTM zone of the middle of
-   * the beds, else of the scars, else of all layers (see {@link AnalysisGrid}).
+   * the beds, else of the scars, else of all layers (see {@link AnalysisGrid}). The middle is the
+   * median longitude and latitude of the features, which a stray feature does not move.
    *
    * @param survey checked layers
    * @param depthGrids depth layers that are grids (see {@link DepthGrid#isGrid}); the first one

@@ -13,6 +13,7 @@ import org.locationtech.jts.index.strtree.STRtree;
 import org.locationtech.jts.operation.buffer.BufferOp;
 import org.locationtech.jts.operation.overlayng.OverlayNG;
 import org.locationtech.jts.operation.overlayng.OverlayNGRobust;
+import org.meadowmark.core.measure.StrTreeQuery;
 import org.meadowmark.core.model.MapArea;
 
 /** Land and structures: what a straight way over water must not touch. */
@@ -66,8 +67,7 @@ final class Barriers {
     return factory.buildGeometry(reached);
   }
 
-  @SuppressWarnings("unchecked")
   private List<PreparedGeometry> near(Envelope envelope) {
-    return index.isEmpty() ? List.of() : (List<PreparedGeometry>) index.query(envelope);
+    return StrTreeQuery.items(index, envelope);
   }
 }

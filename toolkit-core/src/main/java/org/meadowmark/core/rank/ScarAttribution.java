@@ -14,6 +14,7 @@ import org.locationtech.jts.geom.LineSegment;
 import org.locationtech.jts.geom.LineString;
 import org.locationtech.jts.geom.util.LinearComponentExtracter;
 import org.locationtech.jts.index.strtree.STRtree;
+import org.meadowmark.core.measure.StrTreeQuery;
 import org.meadowmark.core.model.Ids;
 import org.meadowmark.core.model.MetricSurvey;
 import org.meadowmark.core.model.Progress;
@@ -178,7 +179,7 @@ final class ScarAttribution {
     Envelope around = new Envelope(point);
     around.expandBy(reach);
     List<Nearest> candidates = new ArrayList<>();
-    for (int i : candidates(around)) {
+    for (int i : StrTreeQuery.<Integer>items(index, around)) {
       double distance =
           Distance.pointToSegmentString(point, segments.get(i).geometry().getCoordinates());
       if (distance <= reach) {
@@ -228,10 +229,5 @@ final class ScarAttribution {
       }
     }
     return closest;
-  }
-
-  @SuppressWarnings("unchecked")
-  private List<Integer> candidates(Envelope around) {
-    return index.isEmpty() ? List.of() : (List<Integer>) index.query(around);
   }
 }

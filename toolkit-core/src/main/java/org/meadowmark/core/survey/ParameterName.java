@@ -12,6 +12,8 @@ public enum ParameterName {
   SCAR_GROUP_DISTANCE("scar_group_distance_m"),
   CROSSING_DISTANCES("crossing_distances_m"),
   CROSSING_DISTANCE("crossing_distance_m"),
+  FISH_GUILD("fish_guild"),
+  GAP_WIDTH_LIMITS("gap_width_limits_m"),
   SLIVER_TOLERANCE("sliver_tolerance_m"),
   MINIMUM_PATCH("minimum_patch_m2"),
   MINIMUM_WIDTH("minimum_width_m"),

@@ -21,8 +21,8 @@ record GeoPackageCrs(
   private static final Pattern WKT_NAME =
       Pattern.compile("\\A\\s*[A-Za-z_]+\\s*\\[\\s*\"([^\"]+)\"");
 
-  /** Keys above this are free for authorities other than EPSG. */
-  private static final int OTHER_AUTHORITY_SRS_ID = 100_000;
+  /** Keys from here on are free for systems that EPSG does not list. */
+  private static final int OTHER_SRS_ID = 100_000;
 
   private static final String WGS_84_WKT =
       "GEOGCS[\"WGS 84\",DATUM[\"WGS_1984\",SPHEROID[\"WGS 84\",6378137,298.257223563,"
@@ -38,16 +38,17 @@ record GeoPackageCrs(
           new GeoPackageCrs("Undefined geographic SRS", 0, "NONE", 0, "undefined"),
           new GeoPackageCrs("WGS 84 geodetic", 4326, "EPSG", 4326, WGS_84_WKT));
 
+  /** A system by its code; one that is not {@code AUTHORITY:NUMBER} is known by its text alone. */
   static GeoPackageCrs of(String code, String wkt) {
+    Matcher wktName = WKT_NAME.matcher(wkt);
+    String name = wktName.find() ? wktName.group(1) : code;
     Matcher parts = CODE.matcher(code);
     if (!parts.matches()) {
-      throw new IllegalArgumentException(
-          "reference system " + code + " is not of the form AUTHORITY:NUMBER");
+      return new GeoPackageCrs(name, OTHER_SRS_ID, "NONE", OTHER_SRS_ID, wkt);
     }
     String organization = parts.group(1).toUpperCase(Locale.ROOT);
     int number = Integer.parseInt(parts.group(2));
-    int srsId = organization.equals("EPSG") ? number : OTHER_AUTHORITY_SRS_ID;
-    Matcher name = WKT_NAME.matcher(wkt);
-    return new GeoPackageCrs(name.find() ? name.group(1) : code, srsId, organization, number, wkt);
+    int srsId = organization.equals("EPSG") ? number : OTHER_SRS_ID;
+    return new GeoPackageCrs(name, srsId, organization, number, wkt);
   }
 }

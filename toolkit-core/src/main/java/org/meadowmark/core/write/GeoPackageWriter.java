@@ -31,7 +31,8 @@ public final class GeoPackageWriter {
    *
    * @param file where to; its folder must exist
    * @param overwrite whether an existing file is replaced
-   * @param crsCode reference system of every geometry, {@code AUTHORITY:NUMBER}
+   * @param crsCode reference system of every geometry, {@code AUTHORITY:NUMBER}, or a name for a
+   *     system that no authority lists
    * @param crsWkt its well-known text (version 1, as the standard demands)
    * @param tables the tables, with different names
    * @param lastChange time stamp of the contents; a fixed one makes files comparable

@@ -1,5 +1,7 @@
 package org.meadowmark.core.measure.uncertainty;
 
+import org.meadowmark.core.survey.Parameters;
+
 /**
  * Horizontal accuracy of mapped positions by the arithmetic of the National Standard for Spatial
  * Data Accuracy.
@@ -16,7 +18,7 @@ public record PositionalAccuracy(double rmseXMetres, double rmseYMetres) {
   /** Fewer check points than this do not make a sound statement (same source). */
   public static final int FEWEST_CHECK_POINTS = 20;
 
-  private static final double EQUAL_AXES = 1.7308;
+  private static final double EQUAL_AXES = Parameters.ACCURACY_PER_RMSE;
   private static final double UNEQUAL_AXES = 2.4477;
   private static final double LOWEST_RATIO = 0.6;
 

@@ -145,11 +145,11 @@ final class DamageColumns {
         .count(
             "patches_before",
             "Connected pieces of grass without scars.",
-            row -> fragmentation.apply(row).patchesBefore())
+            row -> fragmentation.apply(row).before().patchCount())
         .count(
             "patches_after",
             "Connected pieces of grass with scars taken out.",
-            row -> fragmentation.apply(row).patchesAfter())
+            row -> fragmentation.apply(row).after().patchCount())
         .count(
             "crumbs_after",
             "Pieces below the minimum patch area after scarring, not counted as patches.",
@@ -157,11 +157,22 @@ final class DamageColumns {
         .percent(
             "largest_patch_share_before_pct",
             "Area of the largest patch divided by the area of all patches, without scars.",
-            row -> fragmentation.apply(row).largestShareBefore())
+            row -> fragmentation.apply(row).before().largestShare())
         .percent(
             "largest_patch_share_after_pct",
             "Area of the largest patch divided by the area of all patches, scars taken out.",
-            row -> fragmentation.apply(row).largestShareAfter())
+            row -> fragmentation.apply(row).after().largestShare())
+        .optionalReal(
+            "mesh_size_before_m2",
+            "m²",
+            "Effective mesh size without scars: Σ(patch area)² / mapped grass before scarring.",
+            row -> fragmentation.apply(row).before().mesh().squareMetres())
+        .optionalReal(
+            "mesh_size_after_m2",
+            "m²",
+            "Effective mesh size with scars taken out: Σ(patch area)² / mapped grass before"
+                + " scarring. All figures are in the table fragmentation.",
+            row -> fragmentation.apply(row).after().mesh().squareMetres())
         .count(
             "gap_count",
             "Gaps made by scars: one for each scar and pair of patches that it separates.",

@@ -1,0 +1,141 @@
+package org.meadowmark.cli;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import java.io.IOException;
+import java.io.Reader;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+import java.util.stream.Stream;
+import org.apache.commons.csv.CSVFormat;
+import org.apache.commons.csv.CSVRecord;
+import org.assertj.core.data.Percentage;
+import org.junit.jupiter.api.Assumptions;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/**
+ * The whole program on real beds in US survey feet, with management areas in degrees.
+ *
+ * <p>Source: Southwest Florida Water Management District seagrass mapping of 1999, as published by
+ * the Tampa Bay Estuary Program, doi:10.5281/zenodo.5507336. Published class totals: its table of
+ * coverage by year. Overlay table: computed from the two files with R sf 1.0-9 (GEOS 3.11.1, PROJ
+ * 9.1.0), planar areas in EPSG:2882. Both are grid figures of EPSG:2882; ours are ground figures
+ * unless told.
+ */
+class RealBedsTest {
+  private static final Path DATA =
+      Path.of(System.getProperty("meadowmark.root")).resolveSibling("shared").resolve("data");
+  private static final Path BEDS = DATA.resolve("tampa-bay-seagrass-1999.gpkg");
+  private static final Path AREAS = DATA.resolve("tampa-bay-segments.gpkg");
+  private static final Path OVERLAY = DATA.resolve("tampa-bay-overlay-1999.csv");
+
+  /** 4046.872609874252 m² = 43,560 square US survey feet of (1200/3937 m)² each. */
+  private static final double SQUARE_METRES_PER_ACRE = 43_560 * Math.pow(1200.0 / 3937.0, 2);
+
+  private static final String PATCHY = "9113";
+  private static final String CONTINUOUS = "9116";
+
+  @TempDir static Path folder;
+
+  @BeforeAll
+  static void needsTheData() {
+    Assumptions.assumeTrue(
+        Files.exists(BEDS),
+        "skipped: the open bed data are not beside the project, in ../shared/data");
+    Terminal.Outcome made =
+        run(
+            "make-sample",
+            "--on-beds=" + BEDS,
+            "--scars=1500",
+            "--seed=11",
+            "--output=" + folder.resolve("scars"));
+    assertThat(made.exitCode()).as(made.err()).isZero();
+  }
+
+  private static Terminal.Outcome run(String... arguments) {
+    return Terminal.run(Main.commandLine(), arguments);
+  }
+
+  private static List<CSVRecord> rows(Path file) throws IOException {
+    try (Reader reader = Files.newBufferedReader(file, StandardCharsets.UTF_8)) {
+      return CSVFormat.RFC4180
+          .builder()
+          .setHeader()
+          .setSkipHeaderRecord(true)
+          .get()
+          .parse(reader)
+          .getRecords();
+    }
+  }
+
+  private static Map<String, Double> acresByClass(String name, String... more) throws IOException {
+    Path output = folder.resolve(name);
+    String[] arguments =
+        Stream.concat(
+                Stream.of(
+                    "assess",
+                    folder.resolve("scars").toString(),
+                    "--areas=" + AREAS,
+                    "--attribute=management_areas.name=segment",
+                    "--attribute=beds.texture=FLUCCSCODE",
+                    "--quiet",
+                    "--output=" + output),
+                Arrays.stream(more))
+            .toArray(String[]::new);
+    Terminal.Outcome outcome = run(arguments);
+    assertThat(outcome.exitCode()).as(outcome.err()).isZero();
+    Map<String, Double> acres = new TreeMap<>();
+    for (CSVRecord row : rows(output.resolve("tables/area_classes.csv"))) {
+      acres.put(
+          row.get("area_name") + "/" + row.get("texture"),
+          Double.parseDouble(row.get("grass_area_m2")) / SQUARE_METRES_PER_ACRE);
+    }
+    return acres;
+  }
+
+  @Test
+  void groundAreasReproduceThePublishedTotalsAndTheOverlay() throws IOException {
+    Map<String, Double> acres = acresByClass("ground");
+    assertThat(acres.get("whole survey/" + PATCHY))
+        .isCloseTo(10_201.68, Percentage.withPercentage(0.2));
+    assertThat(acres.get("whole survey/" + CONTINUOUS))
+        .isCloseTo(14_637.62, Percentage.withPercentage(0.2));
+    List<CSVRecord> overlay = rows(OVERLAY);
+    assertThat(overlay).hasSize(14);
+    for (CSVRecord row : overlay) {
+      String key = row.get("segment") + "/" + row.get("FLUCCSCODE");
+      assertThat(acres.get(key))
+          .as(key)
+          .isCloseTo(
+              Double.parseDouble(row.get("acres_us_survey")), Percentage.withPercentage(0.2));
+    }
+    assertThat(
+            acres.get("outside every management area/" + PATCHY)
+                + acres.get("outside every management area/" + CONTINUOUS))
+        .isCloseTo(660, within(10.0));
+  }
+
+  /** Measured on the grid that the overlay was made on, without ground scale: far closer. */
+  @Test
+  void gridAreasInSurveyFeetReproduceTheOverlay() throws IOException {
+    Map<String, Double> acres =
+        acresByClass("grid", "--analysis-crs=EPSG:2882", "--set=ground_scale=false");
+    assertThat(acres.get("whole survey/" + PATCHY)).isCloseTo(10_202.59, within(0.01));
+    assertThat(acres.get("whole survey/" + CONTINUOUS)).isCloseTo(14_637.62, within(0.01));
+    for (CSVRecord row : rows(OVERLAY)) {
+      String key = row.get("segment") + "/" + row.get("FLUCCSCODE");
+      assertThat(acres.get(key))
+          .as(key)
+          .isCloseTo(
+              Double.parseDouble(row.get("acres_us_survey")), Percentage.withPercentage(0.01));
+    }
+  }
+}
