@@ -1,5 +1,6 @@
 package org.meadowmark.core.measure.uncertainty;
 
+import java.util.Optional;
 import org.meadowmark.core.survey.Parameters;
 
 /**
@@ -15,7 +16,7 @@ import org.meadowmark.core.survey.Parameters;
  * @param rmseYMetres root mean square error in northing
  */
 public record PositionalAccuracy(double rmseXMetres, double rmseYMetres) {
-  private static final double EQUAL_AXES = Parameters.ACCURACY_PER_RMSE;
+  private static final double EQUAL_AXES = 1.7308;
   private static final double UNEQUAL_AXES = 2.4477;
   private static final double LOWEST_RATIO = 0.6;
 
@@ -31,6 +32,13 @@ public record PositionalAccuracy(double rmseXMetres, double rmseYMetres) {
   public static PositionalAccuracy ofRadialRmse(double rmseMetres) {
     double axis = rmseMetres / Math.sqrt(2);
     return new PositionalAccuracy(axis, axis);
+  }
+
+  /** What the parameters state, if they do. */
+  public static Optional<PositionalAccuracy> stated(Parameters parameters) {
+    return parameters.positionRmseMetres().isPresent()
+        ? Optional.of(ofRadialRmse(parameters.positionRmseMetres().getAsDouble()))
+        : Optional.empty();
   }
 
   /**

@@ -17,6 +17,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.TreeMap;
+import org.meadowmark.core.measure.uncertainty.PositionalAccuracy;
 import org.meadowmark.core.rank.ChannelRanking;
 import org.meadowmark.core.survey.Parameters;
 import org.meadowmark.core.survey.SurveyDefinition;
@@ -148,10 +149,9 @@ public record RunRecord(
     node.put(
         "position_drawn",
         parameters.uncertaintyDraws() > 0 && parameters.positionRmseMetres().isPresent());
-    parameters
-        .positionAccuracyMetres()
+    PositionalAccuracy.stated(parameters)
         .ifPresentOrElse(
-            metres -> node.put("position_accuracy_95_m", metres),
+            accuracy -> node.put("position_accuracy_95_m", accuracy.accuracy95Metres()),
             () -> node.putNull("position_accuracy_95_m"));
   }
 

@@ -13,11 +13,9 @@ final class WidthFlags {
   static <T> void add(
       TableLayout.Builder<T> table, Parameters parameters, Function<T, OptionalDouble> width) {
     OptionalDouble accuracy =
-        parameters.positionRmseMetres().isPresent()
-            ? OptionalDouble.of(
-                PositionalAccuracy.ofRadialRmse(parameters.positionRmseMetres().getAsDouble())
-                    .accuracy95Metres())
-            : OptionalDouble.empty();
+        PositionalAccuracy.stated(parameters).stream()
+            .mapToDouble(PositionalAccuracy::accuracy95Metres)
+            .findFirst();
     table
         .column(
             "narrower_than_pixel",
