@@ -2,7 +2,6 @@ package org.meadowmark.core.write.table;
 
 import java.util.OptionalDouble;
 import java.util.function.Function;
-import org.meadowmark.core.measure.uncertainty.PositionalAccuracy;
 import org.meadowmark.core.survey.Parameters;
 import org.meadowmark.core.write.Column.Type;
 
@@ -12,12 +11,6 @@ final class WidthFlags {
 
   static <T> void add(
       TableLayout.Builder<T> table, Parameters parameters, Function<T, OptionalDouble> width) {
-    OptionalDouble accuracy =
-        parameters.positionRmseMetres().isPresent()
-            ? OptionalDouble.of(
-                PositionalAccuracy.ofRadialRmse(parameters.positionRmseMetres().getAsDouble())
-                    .accuracy95Metres())
-            : OptionalDouble.empty();
     table
         .column(
             "narrower_than_pixel",
@@ -32,7 +25,7 @@ final class WidthFlags {
             "",
             "Whether the width is less than the positional accuracy at 95 %, 1.7308 times"
                 + " position_rmse_m; no value where that is not stated.",
-            row -> isLess(width.apply(row), accuracy));
+            row -> isLess(width.apply(row), parameters.positionAccuracyMetres()));
   }
 
   private static Boolean isLess(OptionalDouble width, OptionalDouble limit) {
