@@ -17,7 +17,6 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.TreeMap;
-import org.meadowmark.core.measure.uncertainty.PositionalAccuracy;
 import org.meadowmark.core.rank.ChannelRanking;
 import org.meadowmark.core.survey.Parameters;
 import org.meadowmark.core.survey.SurveyDefinition;
@@ -150,12 +149,9 @@ public record RunRecord(
         "position_drawn",
         parameters.uncertaintyDraws() > 0 && parameters.positionRmseMetres().isPresent());
     parameters
-        .positionRmseMetres()
+        .positionAccuracyMetres()
         .ifPresentOrElse(
-            rmse ->
-                node.put(
-                    "position_accuracy_95_m",
-                    PositionalAccuracy.ofRadialRmse(rmse).accuracy95Metres()),
+            metres -> node.put("position_accuracy_95_m", metres),
             () -> node.putNull("position_accuracy_95_m"));
   }
 

@@ -86,6 +86,16 @@ class ResultTablesTest {
   }
 
   @Test
+  void intervalsStandBesideTheMeasuredDamage() {
+    assertThat(column("beds", "likeliest_class")).containsExactly("light", "severe", null);
+    assertThat(column("beds", "draws_light_pct")).containsExactly(87.5, 0.0, null);
+    assertThat(column("beds", "share_scarred_low_pct")).containsExactly(0.7568, 16.4, null);
+    assertThat(column("beds", "share_scarred_high_pct")).containsExactly(1.2298, 26.65, null);
+    assertThat(column("beds", "larger_error")).containsExactly("width", "width", null);
+    assertThat(column("beds", "width_variance_pct")).containsOnlyNulls();
+  }
+
+  @Test
   void onlySummaryLinesHaveNoGeometry() {
     List<Boolean> has = new ArrayList<>();
     table("areas").rows().forEach(row -> has.add(row.geometry().isPresent()));
