@@ -55,6 +55,12 @@ public record Parameters(
     OptionalDouble positionRmseMetres,
     int connectivityDetailPatches) {
 
+  /**
+   * Radial accuracy at 95 % divided by radial root mean square error, where errors are normal and
+   * the same in x and y: FGDC-STD-007.3-1998, National Standard for Spatial Data Accuracy.
+   */
+  public static final double ACCURACY_PER_RMSE = 1.7308;
+
   /** What the scarred area is divided by. */
   public enum SeverityDenominator {
     /** The surveyed area of the bed. */
@@ -85,5 +91,15 @@ public record Parameters(
         .sorted()
         .distinct()
         .toList();
+  }
+
+  /**
+   * Horizontal accuracy of mapped positions at the 95 % level: 1.7308 × the radial root mean square
+   * error (FGDC-STD-007.3-1998); empty where that is not known.
+   */
+  public OptionalDouble positionAccuracyMetres() {
+    return positionRmseMetres.isPresent()
+        ? OptionalDouble.of(ACCURACY_PER_RMSE * positionRmseMetres.getAsDouble())
+        : OptionalDouble.empty();
   }
 }

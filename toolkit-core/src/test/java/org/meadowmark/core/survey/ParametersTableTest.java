@@ -2,6 +2,7 @@ package org.meadowmark.core.survey;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatExceptionOfType;
+import static org.assertj.core.api.Assertions.within;
 
 import java.io.IOException;
 import java.nio.file.Files;
@@ -118,6 +119,14 @@ class ParametersTableTest {
                         setting("crossing_distance_m", "3"), setting("crossing_distance_m", "4")))
                 .crossingDistanceMetres())
         .isEqualTo(4);
+  }
+
+  /** Radial accuracy at 95 % of RMSE 0.469042 m is 0.811817 m (arithmetic after the NSSDA). */
+  @Test
+  void positionAccuracyFollowsFromTheError() {
+    Parameters parameters = table.parameters(List.of(setting("position_rmse_m", "0.469042")));
+    assertThat(parameters.positionAccuracyMetres().getAsDouble()).isCloseTo(0.811817, within(1e-6));
+    assertThat(table.defaults().positionAccuracyMetres()).isEmpty();
   }
 
   @Test

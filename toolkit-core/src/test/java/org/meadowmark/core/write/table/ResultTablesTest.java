@@ -172,7 +172,8 @@ class ResultTablesTest {
             m.areas(),
             m.patches(),
             m.gaps(),
-            List.of(new Measurement.ScarredGrass("1", InventedSurvey.square(0, 0, 1), Double.NaN)));
+            List.of(new Measurement.ScarredGrass("1", InventedSurvey.square(0, 0, 1), Double.NaN)),
+            m.connectivity());
     ResultTable table =
         ResultTables.of(InventedSurvey.with(broken, InventedSurvey.ranking(), List.of())).stream()
             .filter(t -> t.name().equals("scarred_grass"))
@@ -223,7 +224,8 @@ class ResultTablesTest {
             shuffled(m.areas(), random),
             shuffled(m.patches(), random),
             shuffled(m.gaps(), random),
-            shuffled(m.scarredGrass(), random)),
+            shuffled(m.scarredGrass(), random),
+            m.connectivity()),
         new ChannelRanking(
             shuffled(r.segments(), random),
             shuffled(r.shares(), random),
