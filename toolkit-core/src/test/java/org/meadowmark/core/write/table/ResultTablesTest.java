@@ -45,6 +45,8 @@ class ResultTablesTest {
             "fragmentation",
             "gap_width_histogram",
             "crossing_distances",
+            "patch_importance",
+            "scar_fillings",
             "segments",
             "scar_shares",
             "layers",
