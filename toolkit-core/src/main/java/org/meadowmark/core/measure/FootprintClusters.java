@@ -11,7 +11,6 @@ import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.prep.PreparedGeometry;
 import org.locationtech.jts.geom.prep.PreparedGeometryFactory;
 import org.locationtech.jts.index.strtree.STRtree;
-import org.locationtech.jts.operation.union.UnaryUnionOp;
 
 /**
  * Connected clusters of overlapping footprints, each united into one geometry, so that crossing
@@ -80,7 +79,7 @@ final class FootprintClusters {
     if (members.size() == 1) {
       return footprints.get(members.get(0)).area();
     }
-    return UnaryUnionOp.union(members.stream().map(i -> footprints.get(i).area()).toList());
+    return ParallelUnion.of(members.stream().map(i -> footprints.get(i).area()).toList());
   }
 
   /** Clusters whose envelope meets an envelope, in order of their first member. */
