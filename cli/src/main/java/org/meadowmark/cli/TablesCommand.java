@@ -38,8 +38,8 @@ final class TablesCommand implements Callable<Integer> {
       paramLabel = "NAME",
       converter = TableName.class,
       description =
-          "One of species, scar-causes, severity-classes, device-rules, parameters. Default: list"
-              + " the names.")
+          "One of species, scar-causes, severity-classes, device-rules, fish-guilds, parameters."
+              + " Default: list the names.")
   private Table table;
 
   @Mixin private TablesOption tables;

@@ -24,12 +24,15 @@ import org.meadowmark.core.model.Scar;
 import org.meadowmark.core.rank.ChannelRanker;
 import org.meadowmark.core.rank.ChannelRanking;
 import org.meadowmark.core.reference.ReferenceTables;
+import org.meadowmark.core.reference.ScarCause;
 import org.meadowmark.core.reference.SeverityClass;
 import org.meadowmark.core.survey.Parameters;
 import org.meadowmark.core.survey.Parameters.SeverityDenominator;
 
 /** A survey in metres built from well-known text, for tests. */
 public final class TestSurvey {
+  private static final List<Double> GAP_WIDTH_LIMITS = List.of(0.1, 0.4, 1.0, 5.0);
+
   private final List<Scar> scars = new ArrayList<>();
   private final List<Bed> beds = new ArrayList<>();
   private final List<Channel> channels = new ArrayList<>();
@@ -39,7 +42,11 @@ public final class TestSurvey {
   private GroundScale scale = GroundScale.NONE;
   private SeverityDenominator denominator = SeverityDenominator.BED;
   private List<Double> distances = List.of(1.0, 2.0, 5.0, 10.0, 20.0, 50.0);
+  private double minimumPatch = 0.01;
   private double reachMetres = 250;
+  private int draws;
+  private long seed = 1;
+  private OptionalDouble positionRmseMetres = OptionalDouble.empty();
   private double minimumExposureHectares = 0.1;
 
   public static Geometry wkt(String text) {
@@ -119,8 +126,43 @@ public final class TestSurvey {
     return this;
   }
 
+  /** Asks for intervals; without, none are drawn. */
+  public TestSurvey draws(int count) {
+    draws = count;
+    return this;
+  }
+
+  public TestSurvey seed(long value) {
+    seed = value;
+    return this;
+  }
+
+  public TestSurvey positionRmse(double metres) {
+    positionRmseMetres = OptionalDouble.of(metres);
+    return this;
+  }
+
+  /** A line whose width is the default of the propeller. */
+  public TestSurvey defaultScar(String id, String wkt, double widthMetres) {
+    scars.add(
+        new Scar(
+            id,
+            new FeatureRef("scars.gpkg", "scars", id),
+            wkt(wkt),
+            "propeller",
+            widthMetres,
+            Scar.WidthSource.CAUSE_DEFAULT,
+            Optional.empty()));
+    return this;
+  }
+
   public TestSurvey reach(double metres) {
     reachMetres = metres;
+    return this;
+  }
+
+  public TestSurvey minimumPatch(double squareMetres) {
+    minimumPatch = squareMetres;
     return this;
   }
 
@@ -174,15 +216,20 @@ public final class TestSurvey {
         50,
         distances,
         10,
+        Optional.empty(),
+        GAP_WIDTH_LIMITS,
         0.1,
-        0.01,
+        minimumPatch,
         0.05,
         20,
         100,
         reachMetres,
         minimumExposureHectares,
         5,
-        OptionalDouble.empty());
+        OptionalDouble.empty(),
+        draws,
+        seed,
+        positionRmseMetres);
   }
 
   public Measurement measure() {
@@ -193,18 +240,21 @@ public final class TestSurvey {
     return new ChannelRanker(build(), parameters(), Progress.NONE).rank();
   }
 
-  /** Severity classes with the published limits. */
+  /** Severity classes with the published limits, and a cause with a spread of 0.3. */
   public static ReferenceTables tables() {
     String source = "Sargent and others (1995)";
     Map<String, org.meadowmark.core.reference.Species> species = new LinkedHashMap<>();
     return new ReferenceTables(
         species,
-        Map.of(),
+        Map.of(
+            "propeller",
+            new ScarCause("propeller", "propeller", OptionalDouble.of(0.4), 0.3, source)),
         List.of(
             new SeverityClass("none", "none", 0, true, 0, true, source),
             new SeverityClass("light", "light", 0, false, 0.05, false, source),
             new SeverityClass("moderate", "moderate", 0.05, true, 0.20, true, source),
             new SeverityClass("severe", "severe", 0.20, false, 1, true, source)),
-        List.of());
+        List.of(),
+        Map.of());
   }
 }

@@ -29,6 +29,7 @@ final class AreaMeasurer {
   private final MetricSurvey survey;
   private final Parameters parameters;
   private final SeverityRule severity;
+  private final DamageErrors errors;
   private final GrassPart.Maker maker;
   private final PatchMap patches;
   private final Progress progress;
@@ -38,12 +39,14 @@ final class AreaMeasurer {
       MetricSurvey survey,
       Parameters parameters,
       SeverityRule severity,
+      DamageErrors errors,
       GrassPart.Maker maker,
       PatchMap patches,
       Progress progress) {
     this.survey = survey;
     this.parameters = parameters;
     this.severity = severity;
+    this.errors = errors;
     this.maker = maker;
     this.patches = patches;
     this.progress = progress;
@@ -70,13 +73,8 @@ final class AreaMeasurer {
               Kind.OUTSIDE_MANAGEMENT_AREAS, Optional.empty(), beds, all, OverlayNG.DIFFERENCE));
     }
     Fragmentation whole =
-        Pieces.compare(
-            patches.before(),
-            patches.after(),
-            patches.gapWidthsMetres(),
-            patches.graphBefore(),
-            patches.graphAfter(),
-            parameters);
+        ScopeSummary.compare(
+            patches.before(), patches.after(), patches.gapWidthsMetres(), parameters);
     lines.add(line(Kind.WHOLE_SURVEY, Optional.empty(), beds, whole));
     return List.copyOf(lines);
   }
@@ -99,19 +97,17 @@ final class AreaMeasurer {
                 })
             .filter(part -> part != null && part.grassSquareMetres() > 0)
             .toList();
-    double minimum = parameters.minimumPatchSquareMetres();
     double[] widths =
         patches.gaps().stream()
             .filter(gap -> prepared.intersects(gap.geometry()) == inside)
-            .mapToDouble(Gap::widthMetres)
+            .mapToDouble(Gap::minimumWidthMetres)
             .toArray();
     Fragmentation fragmentation =
-        Pieces.compare(
-            patches.before().clipped(shape, operation, minimum),
-            patches.after().clipped(shape, operation, minimum),
+        ScopeSummary.compare(
+            patches.before().clipped(shape, operation, parameters, survey.scale()),
+            patches.after().clipped(shape, operation, parameters, survey.scale()),
             widths,
-            parameters,
-            survey.scale());
+            parameters);
     return line(kind, area, parts, fragmentation);
   }
 
@@ -121,7 +117,7 @@ final class AreaMeasurer {
         kind,
         area,
         parts.size(),
-        damage(parts, severity),
+        damage(parts, severity, errors),
         fragmentation,
         byClass(parts),
         bySeverity(parts));
@@ -168,7 +164,7 @@ final class AreaMeasurer {
   }
 
   /** Damage of one or more pieces of grass that do not overlap. */
-  static Damage damage(List<GrassPart> parts, SeverityRule severity) {
+  static Damage damage(List<GrassPart> parts, SeverityRule severity, DamageErrors errors) {
     double grass = 0;
     double surveyed = 0;
     double scarred = 0;
@@ -195,6 +191,7 @@ final class AreaMeasurer {
         SeverityRule.share(surveyed, scarred, surveyed),
         severity.classOf(severityShare),
         severityShare,
-        severity.denominator());
+        severity.denominator(),
+        errors.interval(parts, surveyed, denominator));
   }
 }

@@ -1,6 +1,8 @@
 package org.meadowmark.core.measure;
 
+import java.util.Optional;
 import java.util.OptionalDouble;
+import org.meadowmark.core.measure.uncertainty.DamageInterval;
 
 /**
  * Damage of a bed, a management area or the whole survey.
@@ -15,6 +17,8 @@ import java.util.OptionalDouble;
  * @param severityShare the share that the class was read from; differs from {@code share} where the
  *     denominator is the outline of scar groups
  * @param severityDenominator what the scarred area was divided by for the class
+ * @param interval how sure the scarred area is; empty where nothing was surveyed or no draws were
+ *     asked for
  */
 public record Damage(
     double grassSquareMetres,
@@ -25,4 +29,5 @@ public record Damage(
     OptionalDouble share,
     String severityKey,
     OptionalDouble severityShare,
-    String severityDenominator) {}
+    String severityDenominator,
+    Optional<DamageInterval> interval) {}

@@ -6,38 +6,24 @@ import java.util.OptionalDouble;
 /**
  * Pieces of grass of a bed, a management area or the whole survey, before and after scarring.
  *
- * @param patchesBefore patches without scars
- * @param patchesAfter patches with scars taken out
+ * @param totalSquareMetres mapped grass before scarring, touching beds joined: the total that
+ *     densities, division, splitting and mesh size are taken of, both before and after
+ * @param before figures of the patches without scars
+ * @param after the same with scars taken out
  * @param crumbsAfter pieces below the minimum patch area after scarring, not counted as patches
- * @param largestShareBefore area of the largest patch divided by the area of all, before
- * @param largestShareAfter the same after
- * @param gaps gap widths made by scars: one value for each scar and pair of patches it separates
+ * @param gaps smallest widths of gaps made by scars: one value for each scar and pair of patches it
+ *     separates
+ * @param gapBins the same widths counted in classes, narrowest first
  * @param crossings groups of patches that an animal can reach, by crossing distance, ascending
  */
 public record Fragmentation(
-    int patchesBefore,
-    int patchesAfter,
+    double totalSquareMetres,
+    PatchStatistics before,
+    PatchStatistics after,
     int crumbsAfter,
-    OptionalDouble largestShareBefore,
-    OptionalDouble largestShareAfter,
-    GapWidths gaps,
+    LengthDistribution gaps,
+    List<GapBin> gapBins,
     List<Crossing> crossings) {
-
-  /**
-   * Distribution of gap widths, in metres; the values are empty where there is no gap.
-   *
-   * @param count number of gaps
-   * @param minimumMetres smallest
-   * @param medianMetres median
-   * @param ninetiethPercentileMetres 90th percentile
-   * @param maximumMetres largest
-   */
-  public record GapWidths(
-      int count,
-      OptionalDouble minimumMetres,
-      OptionalDouble medianMetres,
-      OptionalDouble ninetiethPercentileMetres,
-      OptionalDouble maximumMetres) {}
 
   /**
    * Groups of patches no farther apart, edge to edge, than a crossing distance.
@@ -56,6 +42,7 @@ public record Fragmentation(
       OptionalDouble largestGroupShareAfter) {}
 
   public Fragmentation {
+    gapBins = List.copyOf(gapBins);
     crossings = List.copyOf(crossings);
   }
 }

@@ -1,5 +1,6 @@
 package org.meadowmark.core.measure;
 
+import java.util.OptionalDouble;
 import org.locationtech.jts.geom.Geometry;
 
 /**
@@ -9,7 +10,10 @@ import org.locationtech.jts.geom.Geometry;
  * @param scarId the scar
  * @param firstPatchId the patch with the lower number
  * @param secondPatchId the other
- * @param widthMetres width of the scar there
+ * @param minimumWidthMetres smallest bare width along it; for a polygon scar the shortest way
+ *     across
+ * @param meanWidthMetres mean of the bare width along it, weighted by length; empty for a polygon
+ *     scar, which has no line to go along
  * @param lengthMetres length of the scar's line that separates the two
  * @param geometry the part of the scar's line that separates them, on the analysis grid
  */
@@ -18,6 +22,7 @@ public record Gap(
     String scarId,
     String firstPatchId,
     String secondPatchId,
-    double widthMetres,
+    double minimumWidthMetres,
+    OptionalDouble meanWidthMetres,
     double lengthMetres,
     Geometry geometry) {}

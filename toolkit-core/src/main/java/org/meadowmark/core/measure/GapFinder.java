@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
+import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.TreeMap;
 import org.locationtech.jts.algorithm.locate.IndexedPointInAreaLocator;
@@ -49,12 +50,19 @@ final class GapFinder {
    * @param scar position of the scar in the survey
    * @param first position of one piece
    * @param second position of the other, larger
-   * @param widthMetres smallest bare width across it, on the ground
+   * @param minimumWidthMetres smallest bare width across it, on the ground
+   * @param meanWidthMetres mean of that width weighted by length; empty for a polygon scar
    * @param lengthMetres length of scar line that separates them, on the ground
    * @param geometry that part of the line; for a polygon scar the shortest way across
    */
   record RawGap(
-      int scar, int first, int second, double widthMetres, double lengthMetres, Geometry geometry) {
+      int scar,
+      int first,
+      int second,
+      double minimumWidthMetres,
+      OptionalDouble meanWidthMetres,
+      double lengthMetres,
+      Geometry geometry) {
     static final Comparator<RawGap> ORDER =
         Comparator.comparingInt(RawGap::scar)
             .thenComparingInt(RawGap::first)
@@ -76,7 +84,8 @@ final class GapFinder {
   }
 
   private static final class Stretch {
-    double width = Double.POSITIVE_INFINITY;
+    double minimumWidth = Double.POSITIVE_INFINITY;
+    double widthTimesLength;
     double length;
     final List<LineString> parts = new ArrayList<>();
     List<Coordinate> open;
@@ -166,7 +175,9 @@ final class GapFinder {
                     footprint.index(),
                     pair.first,
                     pair.second,
-                    stretch.width / footprint.lengthFactor(),
+                    stretch.minimumWidth / footprint.lengthFactor(),
+                    OptionalDouble.of(
+                        stretch.widthTimesLength / stretch.length / footprint.lengthFactor()),
                     stretch.length / footprint.lengthFactor(),
                     factory.createMultiLineString(stretch.parts.toArray(LineString[]::new)))));
     return gaps;
@@ -195,7 +206,9 @@ final class GapFinder {
               && 2 * halfWidth >= SMALLEST_PART * (left.distance + right.distance)) {
             next =
                 stretches.computeIfAbsent(Pair.of(left.piece, right.piece), pair -> new Stretch());
-            next.width = Math.min(next.width, left.distance + right.distance);
+            double width = left.distance + right.distance;
+            next.minimumWidth = Math.min(next.minimumWidth, width);
+            next.widthTimesLength += width * length / count;
             next.length += length / count;
           }
         }
@@ -299,6 +312,7 @@ final class GapFinder {
                   pair.first,
                   pair.second,
                   line.getLength() / footprint.lengthFactor(),
+                  OptionalDouble.empty(),
                   0,
                   scar.getFactory().createMultiLineString(new LineString[] {line})));
         }

@@ -7,8 +7,10 @@ import java.util.List;
 import java.util.Map;
 import java.util.stream.IntStream;
 import org.jgrapht.alg.util.UnionFind;
+import org.locationtech.jts.algorithm.locate.SimplePointInAreaLocator;
 import org.locationtech.jts.geom.Envelope;
 import org.locationtech.jts.geom.Geometry;
+import org.locationtech.jts.geom.Location;
 import org.locationtech.jts.geom.Polygon;
 import org.locationtech.jts.index.strtree.STRtree;
 import org.locationtech.jts.noding.snap.SnappingNoder;
@@ -63,12 +65,20 @@ record GrassGroup(List<Bed> beds, Geometry geometry) {
         if (distance == null) {
           distance = new IndexedFacetDistance(bed);
         }
-        if (distance.isWithinDistance(beds.get(j).geometry(), tolerance)) {
+        if (distance.isWithinDistance(beds.get(j).geometry(), tolerance)
+            || isInside(beds.get(j).geometry(), bed)
+            || isInside(bed, beds.get(j).geometry())) {
           found.add(new int[] {i, j});
         }
       }
     }
     return found;
+  }
+
+  /** Whether a bed whose outline is not near that of another lies in it, not in a hole of it. */
+  private static boolean isInside(Geometry inner, Geometry outer) {
+    return outer.getEnvelopeInternal().contains(inner.getEnvelopeInternal())
+        && SimplePointInAreaLocator.locate(inner.getCoordinate(), outer) == Location.INTERIOR;
   }
 
   private static Geometry unite(List<Bed> beds, double tolerance) {

@@ -11,6 +11,7 @@ import org.locationtech.jts.geom.prep.PreparedGeometryFactory;
 import org.locationtech.jts.index.strtree.STRtree;
 import org.locationtech.jts.operation.overlayng.OverlayNG;
 import org.locationtech.jts.operation.overlayng.OverlayNGRobust;
+import org.meadowmark.core.measure.uncertainty.DrawnArea;
 import org.meadowmark.core.model.Bed;
 import org.meadowmark.core.model.GroundScale;
 
@@ -28,6 +29,7 @@ import org.meadowmark.core.model.GroundScale;
  * @param scarredSquareMetres area of the scarred part
  * @param denominatorSquareMetres what the severity share is taken of
  * @param scars scars in it, by position in the survey
+ * @param drawn its scarred area in every draw, where draws are made
  */
 record GrassPart(
     Bed bed,
@@ -37,7 +39,8 @@ record GrassPart(
     double surveyedSquareMetres,
     double scarredSquareMetres,
     double denominatorSquareMetres,
-    List<ScarPart> scars) {
+    List<ScarPart> scars,
+    Optional<DrawnArea> drawn) {
 
   /**
    * The part of a scar in it.
@@ -58,17 +61,20 @@ record GrassPart(
     private final Optional<PreparedGeometry> preparedSurveyed;
     private final SeverityRule severity;
     private final GroundScale scale;
+    private final DamageErrors errors;
 
     Maker(
         List<Footprint> footprints,
         Optional<Geometry> surveyed,
         SeverityRule severity,
-        GroundScale scale) {
+        GroundScale scale,
+        DamageErrors errors) {
       this.footprints = footprints;
       this.surveyed = surveyed;
       this.preparedSurveyed = surveyed.map(PreparedGeometryFactory::prepare);
       this.severity = severity;
       this.scale = scale;
+      this.errors = errors;
       for (Footprint footprint : footprints) {
         if (!footprint.area().isEmpty()) {
           footprintIndex.insert(footprint.area().getEnvelopeInternal(), footprint.index());
@@ -91,12 +97,31 @@ record GrassPart(
           bedPart.scarred.isEmpty()
               ? bedPart.scarred
               : OverlayNGRobust.overlay(bedPart.scarred, shape, operation);
-      return make(bedPart.bed, part, scarred, bedPart.scars.stream().map(ScarPart::scar).toList());
+      return drawn(
+          make(bedPart.bed, part, scarred, bedPart.scars.stream().map(ScarPart::scar).toList()));
+    }
+
+    /** The same part with its draws, where draws are made. */
+    GrassPart drawn(GrassPart part) {
+      return new GrassPart(
+          part.bed,
+          part.geometry,
+          part.scarred,
+          part.grassSquareMetres,
+          part.surveyedSquareMetres,
+          part.scarredSquareMetres,
+          part.denominatorSquareMetres,
+          part.scars,
+          errors.draw(surveyedPart(part.geometry), areaFactor(part.bed), part.scarredSquareMetres));
+    }
+
+    private double areaFactor(Bed bed) {
+      Coordinate centre = bed.geometry().getEnvelopeInternal().centre();
+      return scale.areaFactor(centre.x, centre.y);
     }
 
     private GrassPart make(Bed bed, Geometry geometry, Geometry scarred, List<Integer> candidates) {
-      Coordinate centre = bed.geometry().getEnvelopeInternal().centre();
-      double factor = scale.areaFactor(centre.x, centre.y);
+      double factor = areaFactor(bed);
       Geometry looked = surveyedPart(geometry);
       double surveyedSquareMetres = looked.getArea() / factor;
       return new GrassPart(
@@ -105,9 +130,11 @@ record GrassPart(
           scarred,
           geometry.getArea() / factor,
           surveyedSquareMetres,
-          scarred.getArea() / factor,
+          // Where an overlay had to snap, the part can be a rounding error larger than the whole.
+          Math.min(scarred.getArea() / factor, surveyedSquareMetres),
           severity.denominatorSquareMetres(looked, scarred, surveyedSquareMetres, factor),
-          scarParts(geometry, factor, candidates));
+          scarParts(geometry, factor, candidates),
+          Optional.empty());
     }
 
     private Geometry surveyedPart(Geometry geometry) {

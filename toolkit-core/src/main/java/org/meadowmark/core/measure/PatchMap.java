@@ -16,7 +16,6 @@ import org.locationtech.jts.geom.Location;
 import org.locationtech.jts.geom.Polygon;
 import org.locationtech.jts.index.strtree.STRtree;
 import org.meadowmark.core.model.Bed;
-import org.meadowmark.core.model.GroundScale;
 import org.meadowmark.core.model.Ids;
 import org.meadowmark.core.model.MetricSurvey;
 import org.meadowmark.core.survey.Parameters;
@@ -26,24 +25,15 @@ final class PatchMap {
   /** A gap with the scar it belongs to, by position. */
   record NumberedGap(int scar, Gap gap) {}
 
-  private final Pieces before;
-  private final Pieces after;
-  private final PieceGraph graphBefore;
-  private final PieceGraph graphAfter;
+  private final ScopeSummary before;
+  private final ScopeSummary after;
   private final List<Patch> patches;
   private final List<NumberedGap> gaps;
 
   private PatchMap(
-      Pieces before,
-      Pieces after,
-      PieceGraph graphBefore,
-      PieceGraph graphAfter,
-      List<Patch> patches,
-      List<NumberedGap> gaps) {
+      ScopeSummary before, ScopeSummary after, List<Patch> patches, List<NumberedGap> gaps) {
     this.before = before;
     this.after = after;
-    this.graphBefore = graphBefore;
-    this.graphAfter = graphAfter;
     this.patches = patches;
     this.gaps = gaps;
   }
@@ -76,27 +66,28 @@ final class PatchMap {
 
     List<Polygon> wholeBefore = new ArrayList<>();
     List<Placed> placed = new ArrayList<>();
-    int crumbs = 0;
+    List<Polygon> crumbs = new ArrayList<>();
     for (ScarredGroup group : scarred) {
       wholeBefore.addAll(Scarring.polygonsOf(group.group.geometry()));
       List<List<String>> bedIds = bedsOfPieces(group.group, group.after.patches(), scarringOfBed);
       for (int i = 0; i < group.after.patches().size(); i++) {
         placed.add(new Placed(group.after.patches().get(i), bedIds.get(i), group, i));
       }
-      crumbs += group.after.crumbs();
+      crumbs.addAll(group.after.crumbs());
     }
     placed.sort(Placed.ORDER);
-    Pieces before = Pieces.of(wholeBefore, minimum);
-    Pieces after = new Pieces(placed.stream().map(Placed::polygon).toList(), crumbs);
-    double reach = Pieces.reachMetres(parameters);
-    PieceGraph graphBefore = new PieceGraph(before.patches(), survey.scale(), reach);
-    PieceGraph graphAfter = new PieceGraph(after.patches(), survey.scale(), reach);
+    Pieces piecesBefore = Pieces.of(wholeBefore, minimum);
+    Pieces piecesAfter = new Pieces(placed.stream().map(Placed::polygon).toList(), crumbs);
+    double reach = ScopeSummary.reachMetres(parameters);
+    ScopeSummary before = ScopeSummary.of(piecesBefore, survey.scale(), survey.scale(), reach);
+    PieceGraph graph = new PieceGraph(piecesAfter.patches(), survey.scale(), reach);
+    PieceGraph.Nearest[] nearest = graph.nearest();
+    ScopeSummary after =
+        new ScopeSummary(piecesAfter, PatchFigures.of(piecesAfter, survey.scale(), nearest), graph);
     return new PatchMap(
         before,
         after,
-        graphBefore,
-        graphAfter,
-        describe(placed, graphAfter, parameters, survey.scale()),
+        describe(placed, after, nearest, parameters),
         number(scarred, placed, footprints));
   }
 
@@ -142,23 +133,24 @@ final class PatchMap {
   }
 
   private static List<Patch> describe(
-      List<Placed> placed, PieceGraph graph, Parameters parameters, GroundScale scale) {
-    PieceGraph.Nearest[] nearest = graph.nearest();
-    int[] groups = graph.groups(parameters.crossingDistanceMetres());
+      List<Placed> placed,
+      ScopeSummary after,
+      PieceGraph.Nearest[] nearest,
+      Parameters parameters) {
+    int[] groups = after.graph().groups(parameters.crossingDistanceMetres());
     return IntStream.range(0, placed.size())
         .mapToObj(
             i -> {
               Polygon polygon = placed.get(i).polygon;
-              Coordinate centre = polygon.getEnvelopeInternal().centre();
-              double area = polygon.getArea() / scale.areaFactor(centre.x, centre.y);
-              double perimeter = polygon.getLength() / scale.lengthFactor(centre.x, centre.y);
+              double area = after.figures().squareMetres()[i];
+              double perimeter = after.figures().perimeterMetres()[i];
               return new Patch(
                   patchId(i),
                   polygon,
                   placed.get(i).bedIds,
                   area,
                   perimeter,
-                  perimeter / (2 * Math.sqrt(Math.PI * area)),
+                  PatchStatistics.shapeIndex(perimeter, area),
                   nearest[i] == null ? Optional.empty() : Optional.of(patchId(nearest[i].piece())),
                   nearest[i] == null
                       ? OptionalDouble.empty()
@@ -190,7 +182,8 @@ final class PatchMap {
                 gap.scar(),
                 Math.min(a, b),
                 Math.max(a, b),
-                gap.widthMetres(),
+                gap.minimumWidthMetres(),
+                gap.meanWidthMetres(),
                 gap.lengthMetres(),
                 gap.geometry()));
       }
@@ -206,27 +199,20 @@ final class PatchMap {
                   footprints.get(gap.scar()).scar().id(),
                   patchId(gap.first()),
                   patchId(gap.second()),
-                  gap.widthMetres(),
+                  gap.minimumWidthMetres(),
+                  gap.meanWidthMetres(),
                   gap.lengthMetres(),
                   gap.geometry())));
     }
     return List.copyOf(gaps);
   }
 
-  Pieces before() {
+  ScopeSummary before() {
     return before;
   }
 
-  Pieces after() {
+  ScopeSummary after() {
     return after;
-  }
-
-  PieceGraph graphBefore() {
-    return graphBefore;
-  }
-
-  PieceGraph graphAfter() {
-    return graphAfter;
   }
 
   List<Patch> patches() {
@@ -245,6 +231,6 @@ final class PatchMap {
   }
 
   double[] gapWidthsMetres() {
-    return gaps.stream().mapToDouble(gap -> gap.gap.widthMetres()).toArray();
+    return gaps.stream().mapToDouble(gap -> gap.gap.minimumWidthMetres()).toArray();
   }
 }

@@ -22,6 +22,7 @@ import org.meadowmark.core.survey.Parameters;
 public final class SurveyMeasurer {
   private final MetricSurvey survey;
   private final Parameters parameters;
+  private final ReferenceTables tables;
   private final SeverityRule severity;
   private final Progress progress;
 
@@ -30,13 +31,14 @@ public final class SurveyMeasurer {
    *
    * @param survey checked survey on a metric grid
    * @param parameters choices that change results
-   * @param tables severity classes
+   * @param tables severity classes and causes of scars
    * @param progress hears how far the work is
    */
   public SurveyMeasurer(
       MetricSurvey survey, Parameters parameters, ReferenceTables tables, Progress progress) {
     this.survey = survey;
     this.parameters = parameters;
+    this.tables = tables;
     this.severity = new SeverityRule(tables, parameters);
     this.progress = progress;
   }
@@ -55,13 +57,16 @@ public final class SurveyMeasurer {
     progress.end();
 
     progress.begin("Measuring beds", survey.beds().size());
+    DamageErrors errors = DamageErrors.of(footprints, parameters, tables, severity);
     GrassPart.Maker maker =
-        new GrassPart.Maker(footprints, builder.surveyedArea(), severity, survey.scale());
-    List<MeasuredBed> beds =
+        new GrassPart.Maker(footprints, builder.surveyedArea(), severity, survey.scale(), errors);
+    List<MeasuredBed> measured =
         survey.beds().parallelStream()
             .map(bed -> measureBed(bed, maker, clusters, footprints))
             .toList();
     progress.end();
+
+    List<MeasuredBed> beds = errors.drawn() ? drawn(measured, maker) : measured;
 
     progress.begin("Finding patches and gaps", -1);
     Map<String, Scarring> scarringOfBed = new HashMap<>();
@@ -71,7 +76,7 @@ public final class SurveyMeasurer {
 
     progress.begin("Totalling areas", survey.managementAreas().size());
     List<AreaMeasure> areas =
-        new AreaMeasurer(survey, parameters, severity, maker, patches, progress)
+        new AreaMeasurer(survey, parameters, severity, errors, maker, patches, progress)
             .measure(beds.stream().map(MeasuredBed::part).toList());
     progress.end();
 
@@ -79,7 +84,12 @@ public final class SurveyMeasurer {
         measureScars(footprints, beds, patches),
         scarsInBeds(beds),
         beds.stream()
-            .map(bed -> new BedMeasure(bed.part.bed(), damage(bed.part), bed.fragmentation))
+            .map(
+                bed ->
+                    new BedMeasure(
+                        bed.part.bed(),
+                        AreaMeasurer.damage(List.of(bed.part), severity, errors),
+                        bed.fragmentation))
             .toList(),
         areas,
         patches.patches(),
@@ -102,15 +112,33 @@ public final class SurveyMeasurer {
     Pieces after = Pieces.of(scarring.pieces(), minimum);
     double[] widths =
         GapFinder.find(after.patches(), scarring.cutters(), footprints).stream()
-            .mapToDouble(GapFinder.RawGap::widthMetres)
+            .mapToDouble(GapFinder.RawGap::minimumWidthMetres)
             .toArray();
-    Fragmentation fragmentation = Pieces.compare(before, after, widths, parameters, survey.scale());
+    UniformScale scale = UniformScale.at(bed.geometry(), survey.scale());
+    double reach = ScopeSummary.reachMetres(parameters);
+    Fragmentation fragmentation =
+        ScopeSummary.compare(
+            ScopeSummary.of(before, survey.scale(), scale, reach),
+            ScopeSummary.of(after, survey.scale(), scale, reach),
+            widths,
+            parameters);
     progress.advance(1);
     return new MeasuredBed(part, scarring, fragmentation);
   }
 
-  private Damage damage(GrassPart part) {
-    return AreaMeasurer.damage(List.of(part), severity);
+  private List<MeasuredBed> drawn(List<MeasuredBed> beds, GrassPart.Maker maker) {
+    progress.begin("Drawing widths and positions", beds.size());
+    List<MeasuredBed> drawn =
+        beds.parallelStream()
+            .map(
+                bed -> {
+                  GrassPart part = maker.drawn(bed.part);
+                  progress.advance(1);
+                  return new MeasuredBed(part, bed.scarring, bed.fragmentation);
+                })
+            .toList();
+    progress.end();
+    return drawn;
   }
 
   private List<ScarInBed> scarsInBeds(List<MeasuredBed> beds) {

@@ -11,12 +11,14 @@ import java.util.Optional;
  * @param causes scar causes by key
  * @param severityClasses classes, lightest first
  * @param deviceRules marker rules
+ * @param fishGuilds animals that cross gaps alike, by key
  */
 public record ReferenceTables(
     Map<String, Species> species,
     Map<String, ScarCause> causes,
     List<SeverityClass> severityClasses,
-    List<DeviceRule> deviceRules) {
+    List<DeviceRule> deviceRules,
+    Map<String, FishGuild> fishGuilds) {
 
   /** Key of the cause of a scar whose cause is missing or not in the table. */
   public static final String UNKNOWN_CAUSE = "unknown";

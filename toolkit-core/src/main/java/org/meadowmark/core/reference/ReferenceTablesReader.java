@@ -11,7 +11,7 @@ import java.util.function.Function;
 import org.meadowmark.core.model.MeadowmarkException;
 import org.meadowmark.core.reference.TableLibrary.Table;
 
-/** Reads and checks the reference tables that describe grass, scars, classes and markers. */
+/** Reads and checks the reference tables that describe grass, scars, classes, markers and fish. */
 public final class ReferenceTablesReader {
   private static final String KEY = "key";
   private static final String SOURCE = "source";
@@ -32,7 +32,35 @@ public final class ReferenceTablesReader {
     ReferenceTablesReader reader = new ReferenceTablesReader(library);
     Map<String, ScarCause> causes = reader.causes();
     return new ReferenceTables(
-        reader.species(), causes, reader.severityClasses(), reader.deviceRules(causes.keySet()));
+        reader.species(),
+        causes,
+        reader.severityClasses(),
+        reader.deviceRules(causes.keySet()),
+        fishGuilds(library));
+  }
+
+  /**
+   * Reads the table of fish guilds alone.
+   *
+   * @throws MeadowmarkException if it is wrong; the message names its file and line
+   */
+  public static Map<String, FishGuild> fishGuilds(TableLibrary library) {
+    return new ReferenceTablesReader(library)
+        .byKey(
+            Table.FISH_GUILDS,
+            List.of(KEY, "label", "crossing_distance_m", SOURCE),
+            row -> {
+              FishGuild guild =
+                  new FishGuild(
+                      row.key(KEY),
+                      row.requiredText("label"),
+                      row.number("crossing_distance_m"),
+                      row.requiredText(SOURCE));
+              if (guild.crossingDistanceMetres() < 0) {
+                throw row.error("crossing_distance_m", "must be 0 or more", "correct it");
+              }
+              return guild;
+            });
   }
 
   /** The tables packed into the toolkit. */

@@ -47,6 +47,7 @@ public final class TableLibrary {
     SCAR_CAUSES("scar-causes"),
     SEVERITY_CLASSES("severity-classes"),
     DEVICE_RULES("device-rules"),
+    FISH_GUILDS("fish-guilds"),
     PARAMETERS("parameters");
 
     private final String key;

@@ -12,6 +12,8 @@ public enum ParameterName {
   SCAR_GROUP_DISTANCE("scar_group_distance_m"),
   CROSSING_DISTANCES("crossing_distances_m"),
   CROSSING_DISTANCE("crossing_distance_m"),
+  FISH_GUILD("fish_guild"),
+  GAP_WIDTH_LIMITS("gap_width_limits_m"),
   SLIVER_TOLERANCE("sliver_tolerance_m"),
   MINIMUM_PATCH("minimum_patch_m2"),
   MINIMUM_WIDTH("minimum_width_m"),
@@ -20,7 +22,10 @@ public enum ParameterName {
   CHANNEL_REACH("channel_reach_m"),
   MINIMUM_EXPOSURE("minimum_exposure_ha"),
   ATTRIBUTION_STEP("attribution_step_m"),
-  PIXEL_SIZE("pixel_size_m");
+  PIXEL_SIZE("pixel_size_m"),
+  UNCERTAINTY_DRAWS("uncertainty_draws"),
+  SEED("seed"),
+  POSITION_RMSE("position_rmse_m");
 
   private final String key;
 

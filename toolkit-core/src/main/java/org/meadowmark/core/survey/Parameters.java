@@ -14,6 +14,9 @@ import java.util.stream.Stream;
  * @param scarGroupDistanceMetres scars at most this far apart are one group
  * @param crossingDistancesMetres gaps that an animal can cross, ascending, for the sweep
  * @param crossingDistanceMetres the one crossing distance that headline figures use
+ * @param fishGuild key of the fish guild that this distance was taken from; empty where it was
+ *     given, or is the default
+ * @param gapWidthLimitsMetres limits between the classes that gap widths are counted in, ascending
  * @param sliverToleranceMetres beds closer than this touch
  * @param minimumPatchSquareMetres smaller pieces of grass are crumbs, not patches
  * @param minimumWidthMetres narrower scars are questioned
@@ -23,6 +26,9 @@ import java.util.stream.Stream;
  * @param minimumExposureHectares segments with less bed in reach get no rate
  * @param attributionStepMetres longest piece of a scar whose nearest segment is looked up at once
  * @param pixelSizeMetres ground size of a pixel of the imagery that was mapped from, where known
+ * @param uncertaintyDraws draws of widths and positions for intervals of the damage; 0 for none
+ * @param seed seed of everything that is drawn
+ * @param positionRmseMetres radial root mean square error of scar positions, where stated
  */
 public record Parameters(
     Optional<String> analysisCrs,
@@ -31,6 +37,8 @@ public record Parameters(
     double scarGroupDistanceMetres,
     List<Double> crossingDistancesMetres,
     double crossingDistanceMetres,
+    Optional<String> fishGuild,
+    List<Double> gapWidthLimitsMetres,
     double sliverToleranceMetres,
     double minimumPatchSquareMetres,
     double minimumWidthMetres,
@@ -39,7 +47,16 @@ public record Parameters(
     double channelReachMetres,
     double minimumExposureHectares,
     double attributionStepMetres,
-    OptionalDouble pixelSizeMetres) {
+    OptionalDouble pixelSizeMetres,
+    int uncertaintyDraws,
+    long seed,
+    OptionalDouble positionRmseMetres) {
+
+  /**
+   * Radial accuracy at 95 % divided by radial root mean square error, where errors are normal and
+   * the same in x and y: FGDC-STD-007.3-1998, National Standard for Spatial Data Accuracy.
+   */
+  public static final double ACCURACY_PER_RMSE = 1.7308;
 
   /** What the scarred area is divided by. */
   public enum SeverityDenominator {
@@ -62,6 +79,7 @@ public record Parameters(
 
   public Parameters {
     crossingDistancesMetres = crossingDistancesMetres.stream().sorted().distinct().toList();
+    gapWidthLimitsMetres = gapWidthLimitsMetres.stream().sorted().distinct().toList();
   }
 
   /** Every crossing distance that results are given for, ascending: the sweep and the headline. */
@@ -70,5 +88,15 @@ public record Parameters(
         .sorted()
         .distinct()
         .toList();
+  }
+
+  /**
+   * Horizontal accuracy of mapped positions at the 95 % level: 1.7308 × the radial root mean square
+   * error (FGDC-STD-007.3-1998); empty where that is not known.
+   */
+  public OptionalDouble positionAccuracyMetres() {
+    return positionRmseMetres.isPresent()
+        ? OptionalDouble.of(ACCURACY_PER_RMSE * positionRmseMetres.getAsDouble())
+        : OptionalDouble.empty();
   }
 }

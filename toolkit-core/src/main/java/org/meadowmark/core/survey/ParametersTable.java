@@ -9,6 +9,8 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.meadowmark.core.model.MeadowmarkException;
+import org.meadowmark.core.reference.FishGuild;
+import org.meadowmark.core.reference.ReferenceTablesReader;
 import org.meadowmark.core.reference.TableLibrary;
 import org.meadowmark.core.reference.TableLibrary.Table;
 import org.meadowmark.core.reference.TableRow;
@@ -21,10 +23,15 @@ public final class ParametersTable {
 
   private final Map<ParameterName, ParameterRow> rows;
   private final List<Setting> defaults;
+  private final Map<String, FishGuild> guilds;
 
-  private ParametersTable(Map<ParameterName, ParameterRow> rows, List<Setting> defaults) {
+  private ParametersTable(
+      Map<ParameterName, ParameterRow> rows,
+      List<Setting> defaults,
+      Map<String, FishGuild> guilds) {
     this.rows = rows;
     this.defaults = defaults;
+    this.guilds = guilds;
   }
 
   /**
@@ -66,7 +73,8 @@ public final class ParametersTable {
             library.label(Table.PARAMETERS) + ": has no row '" + name.key() + "'; add one");
       }
     }
-    ParametersTable table = new ParametersTable(rows, List.copyOf(defaults));
+    ParametersTable table =
+        new ParametersTable(rows, List.copyOf(defaults), ReferenceTablesReader.fishGuilds(library));
     table.defaults();
     return table;
   }
@@ -97,6 +105,7 @@ public final class ParametersTable {
     Map<ParameterName, Setting> given = new LinkedHashMap<>();
     defaults.forEach(setting -> given.put(name(setting), setting));
     settings.forEach(setting -> given.put(name(setting), setting));
+    Crossing crossing = crossing(given);
     Parameters parameters =
         new Parameters(
             text(given, ParameterName.ANALYSIS_CRS)
@@ -105,7 +114,9 @@ public final class ParametersTable {
             denominator(given, ParameterName.SEVERITY_DENOMINATOR),
             number(given, ParameterName.SCAR_GROUP_DISTANCE),
             numbers(given, ParameterName.CROSSING_DISTANCES),
-            number(given, ParameterName.CROSSING_DISTANCE),
+            crossing.metres,
+            crossing.guild,
+            numbers(given, ParameterName.GAP_WIDTH_LIMITS),
             number(given, ParameterName.SLIVER_TOLERANCE),
             number(given, ParameterName.MINIMUM_PATCH),
             number(given, ParameterName.MINIMUM_WIDTH),
@@ -114,7 +125,10 @@ public final class ParametersTable {
             number(given, ParameterName.CHANNEL_REACH),
             number(given, ParameterName.MINIMUM_EXPOSURE),
             number(given, ParameterName.ATTRIBUTION_STEP),
-            optionalNumber(given, ParameterName.PIXEL_SIZE));
+            optionalNumber(given, ParameterName.PIXEL_SIZE),
+            Math.toIntExact(whole(given, ParameterName.UNCERTAINTY_DRAWS)),
+            whole(given, ParameterName.SEED),
+            optionalNumber(given, ParameterName.POSITION_RMSE));
     if (parameters.minimumWidthMetres() > parameters.maximumWidthMetres()) {
       throw new MeadowmarkException(
           given.get(ParameterName.MINIMUM_WIDTH).where()
@@ -123,6 +137,28 @@ public final class ParametersTable {
               + "); lower it or raise the other");
     }
     return parameters;
+  }
+
+  private record Crossing(double metres, Optional<String> guild) {}
+
+  /** A distance that was given stands above the distance of a guild, and this above the default. */
+  private Crossing crossing(Map<ParameterName, Setting> given) {
+    double distance = number(given, ParameterName.CROSSING_DISTANCE);
+    Optional<String> key = text(given, ParameterName.FISH_GUILD);
+    if (key.isEmpty()) {
+      return new Crossing(distance, Optional.empty());
+    }
+    FishGuild guild = guilds.get(key.get());
+    if (guild == null) {
+      throw error(
+          given.get(ParameterName.FISH_GUILD),
+          "'" + key.get() + "' is no fish guild",
+          NearNames.advice(key.get(), List.copyOf(guilds.keySet())));
+    }
+    boolean distanceGiven = !defaults.contains(given.get(ParameterName.CROSSING_DISTANCE));
+    return distanceGiven
+        ? new Crossing(distance, Optional.empty())
+        : new Crossing(guild.crossingDistanceMetres(), key);
   }
 
   private static ParameterName name(Setting setting) {
@@ -172,6 +208,15 @@ public final class ParametersTable {
 
   private double number(Map<ParameterName, Setting> given, ParameterName name) {
     return inLimits(given.get(name), name, requiredText(given, name));
+  }
+
+  private long whole(Map<ParameterName, Setting> given, ParameterName name) {
+    double value = number(given, name);
+    if (value != Math.rint(value)) {
+      throw error(
+          given.get(name), plain(value) + " is no whole number", "give one without decimals");
+    }
+    return (long) value;
   }
 
   private OptionalDouble optionalNumber(Map<ParameterName, Setting> given, ParameterName name) {

@@ -44,7 +44,7 @@ public final class Samples {
         "unknown", new ScarCause("unknown", "not known", OptionalDouble.of(0.4), 0.5, "test"));
     Map<String, Species> species =
         Map.of("turtlegrass", new Species("turtlegrass", "Thalassia testudinum", "", "test"));
-    return new ReferenceTables(species, causes, List.of(), List.of());
+    return new ReferenceTables(species, causes, List.of(), List.of(), Map.of());
   }
 
   public static Parameters parameters() {
@@ -60,6 +60,8 @@ public final class Samples {
         50,
         List.of(1.0, 10.0),
         10,
+        Optional.empty(),
+        List.of(1.0),
         0.1,
         0.01,
         0.05,
@@ -68,7 +70,10 @@ public final class Samples {
         250,
         0.1,
         5,
-        pixel);
+        pixel,
+        0,
+        1,
+        OptionalDouble.empty());
   }
 
   public static LayerSource source(LayerRole role) {

@@ -139,11 +139,11 @@ class SurveyMeasurerTest {
     Measurement result =
         new TestSurvey().bed("b", HECTARE).scar("s", "LINESTRING (-5 40, 105 40)", 0.4).measure();
     Fragmentation bed = result.beds().get(0).fragmentation();
-    assertThat(bed.patchesBefore()).isEqualTo(1);
-    assertThat(bed.patchesAfter()).isEqualTo(2);
+    assertThat(bed.before().patchCount()).isEqualTo(1);
+    assertThat(bed.after().patchCount()).isEqualTo(2);
     assertThat(bed.gaps().count()).isEqualTo(1);
     assertThat(bed.gaps().medianMetres().getAsDouble()).isCloseTo(0.4, NEAR);
-    assertThat(bed.largestShareAfter().getAsDouble()).isCloseTo(59.8 / 99.6, NEAR);
+    assertThat(bed.after().largestShare().getAsDouble()).isCloseTo(59.8 / 99.6, NEAR);
 
     Gap gap = result.gaps().get(0);
     assertThat(gap.scarId()).isEqualTo("s");
@@ -165,7 +165,7 @@ class SurveyMeasurerTest {
   void scarThatStopsShortDoesNotSplit() {
     Measurement result =
         new TestSurvey().bed("b", HECTARE).scar("s", "LINESTRING (-5 40, 99 40)", 0.4).measure();
-    assertThat(result.whole().fragmentation().patchesAfter()).isEqualTo(1);
+    assertThat(result.whole().fragmentation().after().patchCount()).isEqualTo(1);
     assertThat(result.gaps()).isEmpty();
     assertThat(result.patches().get(0).nearestPatchId()).isEmpty();
     assertThat(result.patches().get(0).nearestDistanceMetres()).isEmpty();
@@ -180,7 +180,7 @@ class SurveyMeasurerTest {
             .scar("inside", "LINESTRING (40 40, 50 40)", 1)
             .measure();
     Fragmentation whole = result.whole().fragmentation();
-    assertThat(whole.patchesAfter()).isEqualTo(2);
+    assertThat(whole.after().patchCount()).isEqualTo(2);
     assertThat(whole.gaps().count()).isEqualTo(1);
     assertThat(result.gaps().get(0).scarId()).isEqualTo("s");
     assertThat(whole.gaps().minimumMetres().getAsDouble()).isCloseTo(1, NEAR);
@@ -200,10 +200,10 @@ class SurveyMeasurerTest {
             .scar("s1", "LINESTRING (-5 40, 105 40)", 0.4)
             .scar("s2", "LINESTRING (-5 40.3, 105 40.3)", 0.4)
             .measure();
-    assertThat(result.whole().fragmentation().patchesAfter()).isEqualTo(2);
+    assertThat(result.whole().fragmentation().after().patchCount()).isEqualTo(2);
     assertThat(result.gaps()).extracting(Gap::scarId).containsExactly("s1", "s2");
     assertThat(result.gaps())
-        .allSatisfy(gap -> assertThat(gap.widthMetres()).isCloseTo(0.7, within(1e-3)));
+        .allSatisfy(gap -> assertThat(gap.minimumWidthMetres()).isCloseTo(0.7, within(1e-3)));
   }
 
   @Test
@@ -213,9 +213,9 @@ class SurveyMeasurerTest {
             .bed("b", box(0, 0, 100, 20))
             .scar("basin", wkt(box(40, -5, 46, 25)), 0, "grounding")
             .measure();
-    assertThat(result.whole().fragmentation().patchesAfter()).isEqualTo(2);
+    assertThat(result.whole().fragmentation().after().patchCount()).isEqualTo(2);
     assertThat(result.gaps()).hasSize(1);
-    assertThat(result.gaps().get(0).widthMetres()).isCloseTo(6, NEAR);
+    assertThat(result.gaps().get(0).minimumWidthMetres()).isCloseTo(6, NEAR);
   }
 
   /** Type 7 of Hyndman and Fan (1996): position (n − 1)·p between order statistics, by hand. */
@@ -225,7 +225,7 @@ class SurveyMeasurerTest {
     widths[1_234] = 47;
     double[] sorted = widths.clone();
     Arrays.sort(sorted);
-    Fragmentation.GapWidths summary = Pieces.gapWidths(widths);
+    LengthDistribution summary = LengthDistribution.of(widths);
     assertThat(summary.minimumMetres()).hasValue(sorted[0]);
     assertThat(summary.maximumMetres()).hasValue(47);
     assertThat(summary.medianMetres().getAsDouble())
@@ -263,7 +263,7 @@ class SurveyMeasurerTest {
             .bed("b2", box(50, 0, 100, 100))
             .scar("s", "LINESTRING (-5 40, 105 40)", 0.4)
             .measure();
-    assertThat(touching.whole().fragmentation().patchesBefore()).isEqualTo(1);
+    assertThat(touching.whole().fragmentation().before().patchCount()).isEqualTo(1);
     assertThat(touching.patches()).hasSize(2);
     assertThat(touching.patches().get(0).bedIds()).containsExactly("b1", "b2");
 
@@ -274,7 +274,7 @@ class SurveyMeasurerTest {
             .measure()
             .whole()
             .fragmentation();
-    assertThat(sliver.patchesBefore()).isEqualTo(1);
+    assertThat(sliver.before().patchCount()).isEqualTo(1);
 
     Fragmentation apart =
         new TestSurvey()
@@ -283,7 +283,7 @@ class SurveyMeasurerTest {
             .measure()
             .whole()
             .fragmentation();
-    assertThat(apart.patchesBefore()).isEqualTo(2);
+    assertThat(apart.before().patchCount()).isEqualTo(2);
   }
 
   @Test
@@ -295,7 +295,8 @@ class SurveyMeasurerTest {
                 .measure()
                 .whole()
                 .fragmentation()
-                .patchesBefore())
+                .before()
+                .patchCount())
         .isEqualTo(2);
   }
 
@@ -493,8 +494,8 @@ class SurveyMeasurerTest {
             .scar("s", wkt(box(-1, -1, 11, 11)), 0, "grounding")
             .measure();
     assertThat(result.beds().get(0).damage().share()).hasValue(1);
-    assertThat(result.whole().fragmentation().patchesAfter()).isZero();
-    assertThat(result.whole().fragmentation().largestShareAfter()).isEmpty();
+    assertThat(result.whole().fragmentation().after().patchCount()).isZero();
+    assertThat(result.whole().fragmentation().after().largestShare()).isEmpty();
     assertThat(result.patches()).isEmpty();
   }
 
@@ -529,8 +530,8 @@ class SurveyMeasurerTest {
     assertThat(a.severityKey()).isEqualTo(b.severityKey());
     Fragmentation f = actual.whole().fragmentation();
     Fragmentation g = expected.whole().fragmentation();
-    assertThat(f.patchesBefore()).isEqualTo(g.patchesBefore());
-    assertThat(f.patchesAfter()).isEqualTo(g.patchesAfter());
+    assertThat(f.before().patchCount()).isEqualTo(g.before().patchCount());
+    assertThat(f.after().patchCount()).isEqualTo(g.after().patchCount());
     assertThat(f.gaps().count()).isEqualTo(g.gaps().count());
     assertThat(f.gaps().medianMetres().getAsDouble())
         .isCloseTo(g.gaps().medianMetres().getAsDouble(), within(1e-3));

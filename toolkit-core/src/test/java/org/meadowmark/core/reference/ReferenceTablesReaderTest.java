@@ -152,6 +152,25 @@ class ReferenceTablesReaderTest {
   }
 
   @Test
+  void everyFishGuildHasADistanceAndSaysWhereItComesFrom() {
+    assertThat(ReferenceTablesReader.bundled().fishGuilds().values())
+        .isNotEmpty()
+        .allSatisfy(
+            guild -> {
+              assertThat(guild.crossingDistanceMetres()).isPositive();
+              assertThat(guild.source()).isNotEmpty();
+            });
+  }
+
+  @Test
+  void aGuildThatCrossesLessThanNothingIsRefused() throws IOException {
+    Path file =
+        write("fish-guilds.csv", "key,label,crossing_distance_m,source\nray,rays,-1,own count\n");
+
+    assertRefused(file + ": line 2: crossing_distance_m must be 0 or more");
+  }
+
+  @Test
   void causesMustHoldTheRowForScarsOfUnknownCause() throws IOException {
     Path file = write("scar-causes.csv", CAUSE_HEADER + "propeller,p,1,1,s\n");
 

@@ -2,6 +2,7 @@ package org.meadowmark.core.survey;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatExceptionOfType;
+import static org.assertj.core.api.Assertions.within;
 
 import java.io.IOException;
 import java.nio.file.Files;
@@ -40,6 +41,8 @@ class ParametersTableTest {
                 50,
                 List.of(1.0, 2.0, 5.0, 10.0, 20.0, 50.0),
                 10,
+                Optional.empty(),
+                List.of(0.1, 0.2, 0.3, 0.4, 0.5, 0.75, 1.0, 1.5, 2.0, 3.0, 5.0, 10.0),
                 0.1,
                 0.01,
                 0.05,
@@ -48,6 +51,9 @@ class ParametersTableTest {
                 250,
                 0.1,
                 5,
+                OptionalDouble.empty(),
+                200,
+                1,
                 OptionalDouble.empty()));
   }
 
@@ -62,6 +68,7 @@ class ParametersTableTest {
                 setting("scar_group_distance_m", "51"),
                 setting("crossing_distances_m", "30", "3, 4"),
                 setting("crossing_distance_m", "11"),
+                setting("gap_width_limits_m", "2 0.5"),
                 setting("sliver_tolerance_m", "0.2"),
                 setting("minimum_patch_m2", "0.02"),
                 setting("minimum_width_m", "0.06"),
@@ -70,7 +77,10 @@ class ParametersTableTest {
                 setting("channel_reach_m", "251"),
                 setting("minimum_exposure_ha", "1e-1"),
                 setting("attribution_step_m", "6"),
-                setting("pixel_size_m", "0.25")));
+                setting("pixel_size_m", "0.25"),
+                setting("uncertainty_draws", "50"),
+                setting("seed", "77"),
+                setting("position_rmse_m", "1.5")));
 
     assertThat(set)
         .isEqualTo(
@@ -81,6 +91,8 @@ class ParametersTableTest {
                 51,
                 List.of(3.0, 4.0, 30.0),
                 11,
+                Optional.empty(),
+                List.of(0.5, 2.0),
                 0.2,
                 0.02,
                 0.06,
@@ -89,7 +101,10 @@ class ParametersTableTest {
                 251,
                 0.1,
                 6,
-                OptionalDouble.of(0.25)));
+                OptionalDouble.of(0.25),
+                50,
+                77,
+                OptionalDouble.of(1.5)));
   }
 
   @Test
@@ -103,10 +118,33 @@ class ParametersTableTest {
         .isEqualTo(4);
   }
 
+  /** Radial accuracy at 95 % of RMSE 0.469042 m is 0.811817 m (arithmetic after the NSSDA). */
+  @Test
+  void positionAccuracyFollowsFromTheError() {
+    Parameters parameters = table.parameters(List.of(setting("position_rmse_m", "0.469042")));
+    assertThat(parameters.positionAccuracyMetres().getAsDouble()).isCloseTo(0.811817, within(1e-6));
+    assertThat(table.defaults().positionAccuracyMetres()).isEmpty();
+  }
+
+  @Test
+  void aGuildGivesTheHeadlineDistanceUnlessADistanceIsGiven() {
+    Parameters guild = table.parameters(List.of(setting("fish_guild", "juveniles")));
+    assertThat(guild.crossingDistanceMetres()).isEqualTo(5);
+    assertThat(guild.fishGuild()).contains("juveniles");
+    assertThat(guild.allCrossingDistancesMetres()).contains(5.0);
+
+    Parameters both =
+        table.parameters(
+            List.of(setting("fish_guild", "juveniles"), setting("crossing_distance_m", "10")));
+    assertThat(both.crossingDistanceMetres()).isEqualTo(10);
+    assertThat(both.fishGuild()).isEmpty();
+  }
+
   @ParameterizedTest
   @CsvSource(
       delimiter = '|',
       value = {
+        "fish_guild | juvenile | 'juvenile' is no fish guild; did you mean juveniles?",
         "crossing_distance | 1 | unknown parameter; did you mean crossing_distance_m or"
             + " crossing_distances_m? use one of: analysis_crs, ",
         "Segment-Length-M | 1 | unknown parameter; did you mean segment_length_m? use one of: ",
@@ -114,6 +152,7 @@ class ParametersTableTest {
         "segment_length_m | 0 | 0 is out of limits; give a number from 1 m to 100000 m",
         "pixel_size_m | -1 | -1 is out of limits; give a number from 0.001 m to 1000 m",
         "crossing_distances_m | 1 200000 | 200000 is out of limits; give a number from 0 m to",
+        "uncertainty_draws | 1.5 | 1.5 is no whole number; give one without decimals",
         "segment_length_m | NaN | 'NaN' is no number; give a number from 1 m to 100000 m",
         "segment_length_m | '' | has no value; give one",
         "crossing_distances_m | '' | has no value; give one or more",
@@ -140,10 +179,10 @@ class ParametersTableTest {
       delimiter = '|',
       value = {
         "segment_length_m,100 | segment_length_m,0.5 |"
-            + " line 12: default: 0.5 is out of limits; give a number from 1 m to 100000 m",
+            + " line 14: default: 0.5 is out of limits; give a number from 1 m to 100000 m",
         "segment_length_m | segment_len_m |"
-            + " line 12: name 'segment_len_m' is no parameter; did you mean segment_length_m?",
-        "segment_length_m | channel_reach_m | line 13: name 'channel_reach_m' is used twice",
+            + " line 14: name 'segment_len_m' is no parameter; did you mean segment_length_m?",
+        "segment_length_m | channel_reach_m | line 15: name 'channel_reach_m' is used twice",
       })
   void aTableThatBreaksItsRulesIsRefused(
       String old, String replacement, String message, @TempDir Path folder) throws IOException {

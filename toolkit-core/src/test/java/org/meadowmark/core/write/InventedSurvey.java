@@ -22,15 +22,22 @@ import org.meadowmark.core.measure.AreaMeasure.Kind;
 import org.meadowmark.core.measure.AreaMeasure.SeverityGrass;
 import org.meadowmark.core.measure.BedMeasure;
 import org.meadowmark.core.measure.Damage;
+import org.meadowmark.core.measure.EffectiveMesh;
 import org.meadowmark.core.measure.Fragmentation;
 import org.meadowmark.core.measure.Fragmentation.Crossing;
-import org.meadowmark.core.measure.Fragmentation.GapWidths;
 import org.meadowmark.core.measure.Gap;
+import org.meadowmark.core.measure.GapBin;
+import org.meadowmark.core.measure.LengthDistribution;
 import org.meadowmark.core.measure.Measurement;
 import org.meadowmark.core.measure.Measurement.ScarredGrass;
 import org.meadowmark.core.measure.Patch;
+import org.meadowmark.core.measure.PatchStatistics;
 import org.meadowmark.core.measure.ScarInBed;
 import org.meadowmark.core.measure.ScarMeasure;
+import org.meadowmark.core.measure.uncertainty.DamageInterval;
+import org.meadowmark.core.measure.uncertainty.DamageInterval.ClassShare;
+import org.meadowmark.core.measure.uncertainty.DamageInterval.ErrorSource;
+import org.meadowmark.core.measure.uncertainty.DamageInterval.Range;
 import org.meadowmark.core.model.Bed;
 import org.meadowmark.core.model.DepthField;
 import org.meadowmark.core.model.FeatureRef;
@@ -73,13 +80,6 @@ public final class InventedSurvey {
           + "PARAMETER[\"false_northing\",0],UNIT[\"metre\",1]]";
 
   private static final GeometryFactory FACTORY = new GeometryFactory();
-  private static final GapWidths NO_GAPS =
-      new GapWidths(
-          0,
-          OptionalDouble.empty(),
-          OptionalDouble.empty(),
-          OptionalDouble.empty(),
-          OptionalDouble.empty());
 
   private InventedSurvey() {}
 
@@ -106,7 +106,8 @@ public final class InventedSurvey {
             new SeverityClass("light", "Light", 0, false, 0.05, false, "test"),
             new SeverityClass("moderate", "Moderate", 0.05, true, 0.2, true, "test"),
             new SeverityClass("severe", "Severe", 0.2, false, 1, true, "test")),
-        List.of());
+        List.of(),
+        Map.of());
   }
 
   public static Parameters parameters() {
@@ -117,6 +118,8 @@ public final class InventedSurvey {
         5,
         List.of(1.0, 5.0),
         5,
+        Optional.empty(),
+        List.of(0.5, 1.0),
         0.05,
         1,
         0.05,
@@ -125,6 +128,9 @@ public final class InventedSurvey {
         250,
         0.5,
         5,
+        OptionalDouble.of(0.5),
+        200,
+        1,
         OptionalDouble.empty());
   }
 
@@ -288,31 +294,71 @@ public final class InventedSurvey {
       double grass, double surveyed, int scars, double length, double scarred, String severity) {
     OptionalDouble share =
         surveyed > 0 ? OptionalDouble.of(scarred / surveyed) : OptionalDouble.empty();
-    return new Damage(grass, surveyed, scars, length, scarred, share, severity, share, "bed");
+    return new Damage(
+        grass,
+        surveyed,
+        scars,
+        length,
+        scarred,
+        share,
+        severity,
+        share,
+        "bed",
+        surveyed > 0 ? Optional.of(interval(scarred, surveyed, severity)) : Optional.empty());
+  }
+
+  private static DamageInterval interval(double scarred, double surveyed, String severity) {
+    return new DamageInterval(
+        200,
+        new Range(0.8 * scarred, scarred, 1.3 * scarred),
+        new Range(0.8 * scarred / surveyed, scarred / surveyed, 1.3 * scarred / surveyed),
+        List.of(new ClassShare(severity, 0.875), new ClassShare("severe", 0.125)),
+        severity,
+        false,
+        OptionalDouble.empty(),
+        Optional.of(ErrorSource.WIDTH));
   }
 
   public static Fragmentation pieces(int before, int after, List<Double> gapWidths) {
-    List<Double> sorted = gapWidths.stream().sorted().toList();
-    GapWidths gaps =
-        sorted.isEmpty()
-            ? NO_GAPS
-            : new GapWidths(
-                sorted.size(),
-                OptionalDouble.of(sorted.get(0)),
-                OptionalDouble.of(sorted.get(sorted.size() / 2)),
-                OptionalDouble.of(sorted.get(sorted.size() - 1)),
-                OptionalDouble.of(sorted.get(sorted.size() - 1)));
-    OptionalDouble half = OptionalDouble.of(1.0 / Math.max(1, after));
+    double half = 1.0 / Math.max(1, after);
+    OptionalDouble share = OptionalDouble.of(half);
+    double[] widths = gapWidths.stream().mapToDouble(Double::doubleValue).toArray();
+    int narrow = (int) gapWidths.stream().filter(w -> w < 0.5).count();
     return new Fragmentation(
-        before,
-        after,
+        5_000,
+        patches(before, 1),
+        patches(after, half),
         0,
-        OptionalDouble.of(1),
-        half,
-        gaps,
+        LengthDistribution.of(widths),
         List.of(
-            new Crossing(1, before, after, OptionalDouble.of(1), half),
+            new GapBin(0, OptionalDouble.of(0.5), narrow),
+            new GapBin(0.5, OptionalDouble.empty(), widths.length - narrow)),
+        List.of(
+            new Crossing(1, before, after, OptionalDouble.of(1), share),
             new Crossing(5, before, 1, OptionalDouble.of(1), OptionalDouble.of(1))));
+  }
+
+  /** Patches of which the largest holds a share of 4,000 m². */
+  private static PatchStatistics patches(int count, double largestShare) {
+    OptionalDouble mesh = OptionalDouble.of(3_200 * largestShare);
+    return new PatchStatistics(
+        count,
+        4_000,
+        OptionalDouble.of(count / 0.5),
+        OptionalDouble.of(4_000.0 / Math.max(1, count)),
+        OptionalDouble.of(300),
+        OptionalDouble.of(4_000 * largestShare),
+        OptionalDouble.of(largestShare),
+        700,
+        OptionalDouble.of(1_400),
+        OptionalDouble.of(1.2),
+        OptionalDouble.of(1.3),
+        new EffectiveMesh(
+            OptionalDouble.of(1 - mesh.getAsDouble() / 5_000),
+            OptionalDouble.of(5_000 / mesh.getAsDouble()),
+            mesh,
+            mesh),
+        count > 1 ? LengthDistribution.of(new double[] {0.3, 8}) : LengthDistribution.NONE);
   }
 
   public static AreaMeasure area(String id, String name, int beds, Damage damage) {
@@ -373,7 +419,8 @@ public final class InventedSurvey {
       double width,
       double length,
       Geometry geometry) {
-    return new Gap(id, scar, first, second, width, length, geometry);
+    return new Gap(
+        id, scar, first, second, width, OptionalDouble.of(1.5 * width), length, geometry);
   }
 
   private static Patch patch(String id, Polygon outline, List<String> beds, String nearest) {

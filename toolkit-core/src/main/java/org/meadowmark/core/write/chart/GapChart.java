@@ -17,8 +17,8 @@ import org.jfree.chart.ui.RectangleAnchor;
 import org.jfree.chart.ui.TextAnchor;
 import org.jfree.data.xy.XYIntervalSeries;
 import org.jfree.data.xy.XYIntervalSeriesCollection;
-import org.meadowmark.core.measure.Fragmentation.GapWidths;
 import org.meadowmark.core.measure.Gap;
+import org.meadowmark.core.measure.LengthDistribution;
 import org.meadowmark.core.write.AssessedSurvey;
 import org.meadowmark.core.write.Figures;
 
@@ -42,7 +42,7 @@ final class GapChart {
       JFreeChart empty = ChartStyle.empty(TITLE, "No gaps: no scar separates two patches.");
       return new Picture(NAME, empty, ChartStyle.WIDTH, ChartStyle.EMPTY_HEIGHT);
     }
-    GapBins bins = GapBins.of(gaps.stream().mapToDouble(Gap::widthMetres).toArray());
+    GapBins bins = GapBins.of(gaps.stream().mapToDouble(Gap::minimumWidthMetres).toArray());
     XYPlot plot = plot(bins, assessed.measurement().whole().fragmentation().gaps());
     String subtitle =
         Figures.count(gaps.size(), "gap", "gaps")
@@ -55,7 +55,7 @@ final class GapChart {
     if (bins.beyond() == 0) {
       return "";
     }
-    double widest = gaps.stream().mapToDouble(Gap::widthMetres).max().orElseThrow();
+    double widest = gaps.stream().mapToDouble(Gap::minimumWidthMetres).max().orElseThrow();
     return " The last bar, not to scale across, holds "
         + Figures.count(bins.beyond())
         + " wider than "
@@ -65,7 +65,7 @@ final class GapChart {
         + ".";
   }
 
-  private static XYPlot plot(GapBins bins, GapWidths widths) {
+  private static XYPlot plot(GapBins bins, LengthDistribution widths) {
     XYIntervalSeries within = new XYIntervalSeries("gaps");
     XYIntervalSeries beyond = new XYIntervalSeries("wider gaps");
     XYIntervalSeriesCollection data = new XYIntervalSeriesCollection();

@@ -45,6 +45,8 @@ final class ParameterValues {
       optional.ifPresentOrElse(inner -> node.put(key, inner), () -> node.putNull(key));
     } else if (value instanceof Double number) {
       node.put(key, number);
+    } else if (value instanceof Long number) {
+      node.put(key, number);
     } else if (value instanceof Integer number) {
       node.put(key, number);
     } else if (value instanceof Boolean flag) {

@@ -17,7 +17,9 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.TreeMap;
+import org.meadowmark.core.measure.uncertainty.PositionalAccuracy;
 import org.meadowmark.core.rank.ChannelRanking;
+import org.meadowmark.core.survey.Parameters;
 import org.meadowmark.core.survey.SurveyDefinition;
 import org.meadowmark.core.write.AssessedSurvey;
 
@@ -62,6 +64,7 @@ public record RunRecord(
     putLayers(root.putArray("layers"));
     putFindings(root.putArray("findings"));
     putAttribution(root.putObject("scar_attribution"));
+    putUncertainty(root.putObject("uncertainty"), definition.parameters());
     putFiles(root.putArray("outputs"), outputs);
     putRun(root.putObject("run"));
     return JsonText.of(root);
@@ -138,6 +141,22 @@ public record RunRecord(
         .put("out_of_reach_m", ranking.outOfReachMetres())
         .put("blocked_m", ranking.blockedMetres())
         .put("polygon_scars", ranking.polygonScarCount());
+  }
+
+  private static void putUncertainty(ObjectNode node, Parameters parameters) {
+    node.put("draws", parameters.uncertaintyDraws()).put("seed", parameters.seed());
+    node.put("width_drawn", parameters.uncertaintyDraws() > 0);
+    node.put(
+        "position_drawn",
+        parameters.uncertaintyDraws() > 0 && parameters.positionRmseMetres().isPresent());
+    parameters
+        .positionRmseMetres()
+        .ifPresentOrElse(
+            rmse ->
+                node.put(
+                    "position_accuracy_95_m",
+                    PositionalAccuracy.ofRadialRmse(rmse).accuracy95Metres()),
+            () -> node.putNull("position_accuracy_95_m"));
   }
 
   private void putRun(ObjectNode node) {

@@ -13,8 +13,11 @@ import org.meadowmark.core.measure.Damage;
 import org.meadowmark.core.measure.Fragmentation;
 import org.meadowmark.core.measure.Fragmentation.Crossing;
 import org.meadowmark.core.measure.Gap;
+import org.meadowmark.core.measure.LengthDistribution;
 import org.meadowmark.core.measure.Measurement;
 import org.meadowmark.core.measure.ScarMeasure;
+import org.meadowmark.core.measure.uncertainty.DamageInterval;
+import org.meadowmark.core.measure.uncertainty.DamageInterval.Range;
 import org.meadowmark.core.model.Ids;
 import org.meadowmark.core.model.LayerCount;
 import org.meadowmark.core.rank.ChannelRanking;
@@ -22,6 +25,7 @@ import org.meadowmark.core.rank.RankedSegment;
 import org.meadowmark.core.reference.ReferenceTables;
 import org.meadowmark.core.reference.ScarCause;
 import org.meadowmark.core.reference.SeverityClass;
+import org.meadowmark.core.survey.Parameters;
 import org.meadowmark.core.write.AssessedSurvey;
 import org.meadowmark.core.write.Figures;
 import org.meadowmark.core.write.SegmentLabel;
@@ -106,6 +110,7 @@ public final class Summary {
           .append(", ")
           .append(Figures.length(damage.scarLengthMetres()))
           .append(" of line inside beds. ");
+      damage.interval().ifPresent(interval -> text.append(interval(interval)));
       text.append(fragmentation(pieces));
       double unknown = unsurveyed(damage);
       if (unknown > 0) {
@@ -117,30 +122,86 @@ public final class Summary {
     answer("How much was scarred, and how fragmented is the grass?", text.toString());
   }
 
+  private String interval(DamageInterval interval) {
+    Parameters parameters = assessed.definition().parameters();
+    Range area = interval.areaSquareMetres();
+    Range share = interval.share();
+    StringBuilder text =
+        new StringBuilder("The scarred area is between ")
+            .append(Figures.area(area.low()))
+            .append(" and ")
+            .append(Figures.area(area.high()))
+            .append(" (")
+            .append(Figures.percent(share.low()))
+            .append(" to ")
+            .append(Figures.percent(share.high()))
+            .append(") in 90")
+            .append(Figures.UNIT_SPACE)
+            .append("% of ")
+            .append(Figures.count(interval.draws(), "draw", "draws"))
+            .append(", seed ")
+            .append(parameters.seed());
+    if (interval.drawShare(interval.likeliestClass()) < 1) {
+      text.append("; class ")
+          .append(interval.likeliestClass())
+          .append(" in ")
+          .append(Figures.percent(interval.drawShare(interval.likeliestClass())))
+          .append(" of them");
+    }
+    if (!interval.positionDrawn()) {
+      text.append("; widths were drawn, positions were not, since position_rmse_m is not stated");
+    } else {
+      interval
+          .largerError()
+          .ifPresent(error -> text.append("; ").append(error.key()).append(" is the larger error"));
+    }
+    return text.append(". ").toString();
+  }
+
   private String fragmentation(Fragmentation pieces) {
     StringBuilder text =
         new StringBuilder("Without scars the grass is ")
-            .append(Figures.count(pieces.patchesBefore(), "patch", "patches"))
+            .append(Figures.count(pieces.before().patchCount(), "patch", "patches"))
             .append(", with them ")
-            .append(Figures.count(pieces.patchesAfter()));
-    if (pieces.largestShareBefore().isPresent() && pieces.largestShareAfter().isPresent()) {
+            .append(Figures.count(pieces.after().patchCount()));
+    if (pieces.before().largestShare().isPresent() && pieces.after().largestShare().isPresent()) {
       text.append("; the largest holds ")
-          .append(Figures.percent(pieces.largestShareAfter()))
+          .append(Figures.percent(pieces.after().largestShare()))
           .append(" of the grass (")
-          .append(Figures.percent(pieces.largestShareBefore()))
+          .append(Figures.percent(pieces.before().largestShare()))
           .append(" without scars)");
+    }
+    OptionalDouble meshBefore = pieces.before().mesh().squareMetres();
+    OptionalDouble meshAfter = pieces.after().mesh().squareMetres();
+    if (meshBefore.isPresent() && meshAfter.isPresent()) {
+      text.append(". Effective mesh size, of all mapped grass: ")
+          .append(Figures.area(meshBefore.getAsDouble()))
+          .append(" without scars, ")
+          .append(Figures.area(meshAfter.getAsDouble()))
+          .append(" with them");
     }
     headline(pieces)
         .ifPresent(
             crossing ->
                 text.append(". Crossing gaps of up to ")
                     .append(Figures.chosenLength(crossing.distanceMetres()))
+                    .append(guild())
                     .append(", an animal finds ")
                     .append(Figures.count(crossing.groupsAfter(), "group", "groups"))
                     .append(" of patches (")
                     .append(Figures.count(crossing.groupsBefore()))
                     .append(" without scars)"));
     return text.append('.').toString();
+  }
+
+  /** Words for the guild that the headline distance was taken from, where it was. */
+  private String guild() {
+    return assessed
+        .definition()
+        .parameters()
+        .fishGuild()
+        .map(key -> " (fish guild " + key + ")")
+        .orElse("");
   }
 
   private Optional<Crossing> headline(Fragmentation pieces) {
@@ -249,8 +310,8 @@ public final class Summary {
                             + gap.scarId()
                             + " ("
                             + Figures.length(gap.lengthMetres())
-                            + " long, "
-                            + Figures.length(gap.widthMetres())
+                            + " long, at least "
+                            + Figures.length(gap.minimumWidthMetres())
                             + " wide)")
                 .collect(Collectors.joining(", ")))
         .append(". ")
@@ -259,7 +320,7 @@ public final class Summary {
   }
 
   private String gapWidths() {
-    Fragmentation.GapWidths widths = whole().fragmentation().gaps();
+    LengthDistribution widths = whole().fragmentation().gaps();
     return "Over "
         + Figures.count(widths.count(), "gap", "gaps")
         + " the width is "
@@ -319,7 +380,9 @@ public final class Summary {
         surveyed ? Figures.number(Figures.hectareValue(damage.scarredSquareMetres())) : instead,
         surveyed ? Figures.percent(damage.share()) : instead,
         surveyed ? damage.severityKey() : instead,
-        Figures.count(pieces.patchesBefore()) + " > " + Figures.count(pieces.patchesAfter()));
+        Figures.count(pieces.before().patchCount())
+            + " > "
+            + Figures.count(pieces.after().patchCount()));
   }
 
   private static double unsurveyed(Damage damage) {

@@ -23,7 +23,7 @@ final class AreaTables {
 
   private AreaTables() {}
 
-  static TableLayout<AreaMeasure> areas() {
+  static TableLayout<AreaMeasure> areas(List<String> classKeys) {
     TableLayout.Builder<AreaMeasure> table =
         TableLayout.named(
             "areas",
@@ -34,6 +34,7 @@ final class AreaTables {
     addArea(table, Function.identity());
     table.count("bed_count", "Beds that have grass in the area.", AreaMeasure::bedCount);
     DamageColumns.addDamage(table, AreaMeasure::damage);
+    DamageColumns.addInterval(table, AreaMeasure::damage, classKeys);
     DamageColumns.addFragmentation(table, AreaMeasure::fragmentation);
     return table.build();
   }

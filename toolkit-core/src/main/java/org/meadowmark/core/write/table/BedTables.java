@@ -1,6 +1,7 @@
 package org.meadowmark.core.write.table;
 
 import java.util.Comparator;
+import java.util.List;
 import java.util.Map;
 import org.meadowmark.core.measure.BedMeasure;
 import org.meadowmark.core.measure.Measurement.ScarredGrass;
@@ -12,7 +13,7 @@ import org.meadowmark.core.write.ResultTable.GeometryKind;
 final class BedTables {
   private BedTables() {}
 
-  static TableLayout<BedMeasure> beds(Map<String, Species> species) {
+  static TableLayout<BedMeasure> beds(Map<String, Species> species, List<String> classKeys) {
     TableLayout.Builder<BedMeasure> table =
         TableLayout.named(
             "beds",
@@ -32,6 +33,7 @@ final class BedTables {
         .text(
             "texture", "The mapper's word for the texture of the bed.", row -> row.bed().texture());
     DamageColumns.addDamage(table, BedMeasure::damage);
+    DamageColumns.addInterval(table, BedMeasure::damage, classKeys);
     DamageColumns.addFragmentation(table, BedMeasure::fragmentation);
     SourceColumns.add(table, row -> row.bed().ref());
     return table.build();

@@ -1,26 +1,23 @@
 package org.meadowmark.core.write.table;
 
-import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.OptionalDouble;
 import org.meadowmark.core.measure.Fragmentation;
 import org.meadowmark.core.measure.Fragmentation.Crossing;
 import org.meadowmark.core.measure.Gap;
 import org.meadowmark.core.measure.Measurement;
 import org.meadowmark.core.measure.Patch;
 import org.meadowmark.core.model.Ids;
+import org.meadowmark.core.survey.Parameters;
 import org.meadowmark.core.write.ResultTable.GeometryKind;
 
 /** Tables of pieces of grass, of the gaps between them, and of what an animal can reach. */
 final class PatchTables {
   private static final String BED_SEPARATOR = "; ";
 
-  /**
-   * What one crossing distance means for one part of the survey.
-   *
-   * @param place 0 the whole survey, then areas, then beds
-   */
-  record CrossingRow(int place, String scope, String id, String name, Crossing crossing) {}
+  /** What one crossing distance means for one part of the survey. */
+  record CrossingRow(Scope scope, Crossing crossing) {}
 
   private PatchTables() {}
 
@@ -59,39 +56,47 @@ final class PatchTables {
         .build();
   }
 
-  static TableLayout<Gap> gaps() {
-    return TableLayout.<Gap>named(
+  static TableLayout<Gap> gaps(Parameters parameters) {
+    TableLayout.Builder<Gap> table =
+        TableLayout.named(
             "gaps",
             Comparator.comparing(Gap::id, NumberedIds.ORDER),
-            "One row for each place where a scar separates two patches.")
+            "One row for each place where a scar separates two patches.");
+    table
         .geometry(GeometryKind.MULTILINESTRING, Gap::geometry)
         .text("gap_id", "Id of the gap.", Gap::id)
         .text("scar_id", "Scar that separates the patches.", Gap::scarId)
         .text("first_patch_id", "One of the two patches.", Gap::firstPatchId)
         .text("second_patch_id", "The other patch.", Gap::secondPatchId)
-        .real("width_m", "m", "Width of the scar there.", Gap::widthMetres)
+        .real(
+            "minimum_width_m",
+            "m",
+            "Smallest bare width along it; for a polygon scar the shortest way across.",
+            Gap::minimumWidthMetres)
+        .optionalReal(
+            "mean_width_m",
+            "m",
+            "Mean of the bare width along it, weighted by length; no value for a polygon scar.",
+            Gap::meanWidthMetres)
         .real(
             "length_m",
             "m",
             "Length of the scar's line that separates the two patches.",
-            Gap::lengthMetres)
-        .build();
+            Gap::lengthMetres);
+    WidthFlags.add(table, parameters, row -> OptionalDouble.of(row.minimumWidthMetres()));
+    return table.build();
   }
 
   static TableLayout<CrossingRow> crossings() {
-    return TableLayout.<CrossingRow>named(
+    TableLayout.Builder<CrossingRow> table =
+        TableLayout.named(
             "crossing_distances",
-            Comparator.comparingInt(CrossingRow::place)
-                .thenComparing(CrossingRow::id, Ids.ORDER)
+            Comparator.comparing(CrossingRow::scope, Scope.ORDER)
                 .thenComparing(row -> row.crossing().distanceMetres()),
             "One row for each crossing distance and part of the survey: the whole, each area, and"
-                + " each bed with more than one patch.")
-        .text(
-            "scope",
-            "whole survey, management area, outside (beds outside every management area) or bed.",
-            CrossingRow::scope)
-        .text("id", "Id of the management area or bed.", CrossingRow::id)
-        .text("name", "Name of the management area.", CrossingRow::name)
+                + " each bed with more than one patch.");
+    Scope.addTo(table, CrossingRow::scope);
+    return table
         .real(
             "crossing_distance_m",
             "m",
@@ -117,36 +122,13 @@ final class PatchTables {
   }
 
   static List<CrossingRow> crossingRows(Measurement measurement) {
-    List<CrossingRow> rows = new ArrayList<>();
-    measurement
-        .areas()
-        .forEach(
-            area -> {
-              int place =
-                  switch (area.kind()) {
-                    case WHOLE_SURVEY -> 0;
-                    case MANAGEMENT_AREA -> 1;
-                    case OUTSIDE_MANAGEMENT_AREAS -> 2;
-                  };
-              String name = area.area().isPresent() ? area.label() : "";
-              String scope = AreaTables.scope(area.kind());
-              for (Crossing crossing : area.fragmentation().crossings()) {
-                rows.add(new CrossingRow(place, scope, AreaTables.id(area), name, crossing));
-              }
-            });
-    measurement.beds().stream()
-        .filter(bed -> isSplit(bed.fragmentation()))
-        .forEach(
-            bed ->
-                bed.fragmentation()
-                    .crossings()
-                    .forEach(
-                        crossing ->
-                            rows.add(new CrossingRow(3, "bed", bed.bed().id(), "", crossing))));
-    return rows;
+    return Scope.of(measurement).stream()
+        .filter(scope -> !scope.isBed() || isSplit(scope.pieces()))
+        .flatMap(scope -> scope.pieces().crossings().stream().map(c -> new CrossingRow(scope, c)))
+        .toList();
   }
 
   private static boolean isSplit(Fragmentation pieces) {
-    return pieces.patchesBefore() > 1 || pieces.patchesAfter() > 1;
+    return pieces.before().patchCount() > 1 || pieces.after().patchCount() > 1;
   }
 }

@@ -6,6 +6,8 @@ import java.util.stream.Stream;
 import org.meadowmark.core.measure.Measurement;
 import org.meadowmark.core.reference.ReferenceTables;
 import org.meadowmark.core.reference.SeverityClass;
+import org.meadowmark.core.survey.Parameters;
+import org.meadowmark.core.survey.ParametersTable;
 import org.meadowmark.core.write.AssessedSurvey;
 import org.meadowmark.core.write.ResultTable;
 
@@ -20,6 +22,9 @@ public final class ResultTables {
   /** Stands for a cause key in the data dictionary. */
   private static final String ANY_CAUSE = "<cause>";
 
+  /** Stands for the key of a severity class in the data dictionary. */
+  private static final String ANY_CLASS = "<class>";
+
   private ResultTables() {}
 
   /**
@@ -31,19 +36,22 @@ public final class ResultTables {
   public static List<ResultTable> of(AssessedSurvey assessed) {
     Measurement measured = assessed.measurement();
     ReferenceTables references = assessed.references();
+    Parameters parameters = assessed.definition().parameters();
     List<String> classOrder =
         references.severityClasses().stream().map(SeverityClass::key).toList();
     List<String> causes = SegmentTable.causesPresent(assessed.ranking().segments(), references);
     return List.of(
-        BedTables.beds(references.species()).table(measured.beds()),
-        AreaTables.areas().table(measured.areas()),
+        BedTables.beds(references.species(), classOrder).table(measured.beds()),
+        AreaTables.areas(classOrder).table(measured.areas()),
         AreaTables.classes().table(AreaTables.classRows(measured.areas())),
         AreaTables.severity().table(AreaTables.severityRows(measured.areas(), classOrder)),
-        ScarTables.scars(references.causes()).table(measured.scars()),
+        ScarTables.scars(references.causes(), parameters).table(measured.scars()),
         ScarTables.scarsInBeds().table(measured.scarsInBeds()),
         BedTables.scarredGrass().table(measured.scarredGrass()),
         PatchTables.patches().table(measured.patches()),
-        PatchTables.gaps().table(measured.gaps()),
+        PatchTables.gaps(parameters).table(measured.gaps()),
+        FragmentationTables.fragmentation().table(Scope.of(measured)),
+        FragmentationTables.gapWidths().table(FragmentationTables.binRows(measured)),
         PatchTables.crossings().table(PatchTables.crossingRows(measured)),
         SegmentTable.segments(causes).table(assessed.ranking().segments()),
         ScarTables.scarShares().table(assessed.ranking().shares()),
@@ -53,16 +61,19 @@ public final class ResultTables {
 
   /** The definitions of all tables, in the same order. */
   static Stream<TableLayout<?>> layouts() {
+    Parameters defaults = ParametersTable.bundled().defaults();
     return Stream.of(
-        BedTables.beds(Map.of()),
-        AreaTables.areas(),
+        BedTables.beds(Map.of(), List.of(ANY_CLASS)),
+        AreaTables.areas(List.of(ANY_CLASS)),
         AreaTables.classes(),
         AreaTables.severity(),
-        ScarTables.scars(Map.of()),
+        ScarTables.scars(Map.of(), defaults),
         ScarTables.scarsInBeds(),
         BedTables.scarredGrass(),
         PatchTables.patches(),
-        PatchTables.gaps(),
+        PatchTables.gaps(defaults),
+        FragmentationTables.fragmentation(),
+        FragmentationTables.gapWidths(),
         PatchTables.crossings(),
         SegmentTable.segments(List.of(ANY_CAUSE)),
         ScarTables.scarShares(),

@@ -9,6 +9,7 @@ import org.meadowmark.core.model.Ids;
 import org.meadowmark.core.model.Scar;
 import org.meadowmark.core.rank.ScarShare;
 import org.meadowmark.core.reference.ScarCause;
+import org.meadowmark.core.survey.Parameters;
 import org.meadowmark.core.write.Column.Type;
 import org.meadowmark.core.write.ResultTable.GeometryKind;
 
@@ -16,7 +17,7 @@ import org.meadowmark.core.write.ResultTable.GeometryKind;
 final class ScarTables {
   private ScarTables() {}
 
-  static TableLayout<ScarMeasure> scars(Map<String, ScarCause> causes) {
+  static TableLayout<ScarMeasure> scars(Map<String, ScarCause> causes, Parameters parameters) {
     TableLayout.Builder<ScarMeasure> table =
         TableLayout.named(
             "scars",
@@ -47,10 +48,7 @@ final class ScarTables {
             "width_m",
             "m",
             "Width of the line on the ground; no value for a polygon.",
-            row ->
-                row.scar().isLine()
-                    ? OptionalDouble.of(row.scar().widthMetres())
-                    : OptionalDouble.empty())
+            row -> width(row.scar()))
         .text(
             "width_source",
             "measured (an attribute of the scar), default (of its cause) or outline (a polygon).",
@@ -87,6 +85,7 @@ final class ScarTables {
             "m",
             "Water depth at the middle of the scar, positive downwards, where known.",
             ScarMeasure::depthMetres);
+    WidthFlags.add(table, parameters, row -> width(row.scar()));
     SourceColumns.add(table, row -> row.scar().ref());
     return table.build();
   }
@@ -127,6 +126,10 @@ final class ScarTables {
             "Smallest distance from the sampled points of that part to the segment.",
             ScarShare::nearestMetres)
         .build();
+  }
+
+  private static OptionalDouble width(Scar scar) {
+    return scar.isLine() ? OptionalDouble.of(scar.widthMetres()) : OptionalDouble.empty();
   }
 
   private static String widthSource(Scar.WidthSource source) {

@@ -194,7 +194,7 @@ class ChartsTest {
             whole.area(),
             whole.bedCount(),
             whole.damage(),
-            InventedSurvey.pieces(1, gaps, cut.stream().map(Gap::widthMetres).toList()),
+            InventedSurvey.pieces(1, gaps, cut.stream().map(Gap::minimumWidthMetres).toList()),
             whole.byClass(),
             whole.bySeverity()));
     List<RankedSegment> ranked = new ArrayList<>();

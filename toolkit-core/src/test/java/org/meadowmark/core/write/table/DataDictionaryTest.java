@@ -32,12 +32,14 @@ class DataDictionaryTest {
                 assertThat(layout.columns())
                     .allSatisfy(
                         column -> {
-                          assertThat(column.name()).matches("[a-z][a-z0-9_]*(<cause>_m)?");
+                          assertThat(column.name())
+                              .matches("[a-z][a-z0-9_]*(<cause>_m|<class>_pct)?");
                           assertThat(column.description()).endsWith(".");
                           switch (column.unit()) {
                             case "m" -> assertThat(column.name()).endsWith("_m");
                             case "m²" -> assertThat(column.name()).endsWith("_m2");
                             case "ha" -> assertThat(column.name()).endsWith("_ha");
+                            case "1/ha" -> assertThat(column.name()).endsWith("_per_ha");
                             case "m/ha" -> assertThat(column.name()).endsWith("_m_per_ha");
                             case "%" -> assertThat(column.name()).endsWith("_pct");
                             default -> assertThat(column.unit()).isIn("", "1");

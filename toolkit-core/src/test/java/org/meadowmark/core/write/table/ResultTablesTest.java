@@ -2,6 +2,7 @@ package org.meadowmark.core.write.table;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.within;
 
 import java.io.IOException;
 import java.nio.file.Files;
@@ -41,6 +42,8 @@ class ResultTablesTest {
             "scarred_grass",
             "patches",
             "gaps",
+            "fragmentation",
+            "gap_width_histogram",
             "crossing_distances",
             "segments",
             "scar_shares",
@@ -114,6 +117,38 @@ class ResultTablesTest {
             "bed");
     assertThat(column("crossing_distances", "id").get(8)).isEqualTo("1");
     assertThat(column("crossing_distances", "groups_after").subList(8, 10)).containsExactly(3L, 1L);
+  }
+
+  /** The invented survey states a pixel of 0.5 m and no positional error. */
+  @Test
+  void widthsBelowAPixelAreMarkedAndWhatIsNotStatedHasNoValue() {
+    assertThat(column("scars", "width_m")).containsExactly(0.3, 0.8, null, 0.4);
+    assertThat(column("scars", "narrower_than_pixel")).containsExactly(true, false, null, true);
+    assertThat(column("gaps", "minimum_width_m")).containsExactly(0.3, 0.3, 0.8);
+    assertThat(column("gaps", "narrower_than_pixel")).containsExactly(true, true, false);
+    assertThat(column("gaps", "narrower_than_position_accuracy")).containsOnlyNulls();
+  }
+
+  @Test
+  void fragmentationGivesBeforeAfterAndChangeForEveryPart() {
+    assertThat(column("fragmentation", "scope"))
+        .containsExactly(
+            "whole survey", "management area", "management area", "outside", "bed", "bed", "bed");
+    assertThat(column("fragmentation", "patch_count_change").get(0)).isEqualTo(3L);
+    double before = (double) column("fragmentation", "mesh_size_before_m2").get(0);
+    double after = (double) column("fragmentation", "mesh_size_after_m2").get(0);
+    double change = (double) column("fragmentation", "mesh_size_change_m2").get(0);
+    assertThat(before).isEqualTo(3_200);
+    assertThat(change).isCloseTo(after - before, within(1e-5)).isNegative();
+  }
+
+  @Test
+  void gapWidthClassesAddUpToTheGaps() {
+    assertThat(column("gap_width_histogram", "scope").subList(0, 2))
+        .containsExactly("whole survey", "whole survey");
+    assertThat(column("gap_width_histogram", "from_m").subList(0, 2)).containsExactly(0.0, 0.5);
+    assertThat(column("gap_width_histogram", "to_m").subList(0, 2)).containsExactly(0.5, null);
+    assertThat(column("gap_width_histogram", "gap_count").subList(0, 2)).containsExactly(2L, 1L);
   }
 
   @Test

@@ -1,0 +1,102 @@
+package org.meadowmark.core.measure;
+
+import java.util.List;
+import java.util.Optional;
+import org.locationtech.jts.geom.Geometry;
+import org.meadowmark.core.measure.uncertainty.DamageInterval;
+import org.meadowmark.core.measure.uncertainty.DamageSimulator;
+import org.meadowmark.core.measure.uncertainty.DrawnArea;
+import org.meadowmark.core.measure.uncertainty.ErrorModel;
+import org.meadowmark.core.measure.uncertainty.IntervalMaker;
+import org.meadowmark.core.measure.uncertainty.PositionalAccuracy;
+import org.meadowmark.core.measure.uncertainty.UncertainScar;
+import org.meadowmark.core.model.Scar;
+import org.meadowmark.core.model.Scar.WidthSource;
+import org.meadowmark.core.reference.ReferenceTables;
+import org.meadowmark.core.reference.ScarCause;
+import org.meadowmark.core.survey.Parameters;
+
+/**
+ * Intervals of the damage of a survey, where draws are asked for.
+ *
+ * <p>A measured width errs by itself. A width taken from the default of its cause errs together
+ * with all others of that cause: what is wrong with a default is wrong for every scar that it
+ * stands for. The spread of both is the cause's coefficient of variation.
+ */
+final class DamageErrors {
+  private final Optional<DamageSimulator> simulator;
+  private final SeverityRule severity;
+
+  private DamageErrors(Optional<DamageSimulator> simulator, SeverityRule severity) {
+    this.simulator = simulator;
+    this.severity = severity;
+  }
+
+  static DamageErrors of(
+      List<Footprint> footprints,
+      Parameters parameters,
+      ReferenceTables tables,
+      SeverityRule severity) {
+    if (parameters.uncertaintyDraws() == 0) {
+      return new DamageErrors(Optional.empty(), severity);
+    }
+    ErrorModel model =
+        new ErrorModel(
+            parameters.uncertaintyDraws(),
+            parameters.seed(),
+            parameters.positionRmseMetres().isPresent()
+                ? Optional.of(
+                    PositionalAccuracy.ofRadialRmse(parameters.positionRmseMetres().getAsDouble()))
+                : Optional.empty());
+    List<UncertainScar> scars =
+        footprints.stream().map(footprint -> uncertain(footprint, tables)).toList();
+    return new DamageErrors(Optional.of(new DamageSimulator(scars, model)), severity);
+  }
+
+  private static UncertainScar uncertain(Footprint footprint, ReferenceTables tables) {
+    Scar scar = footprint.scar();
+    ScarCause cause = tables.causes().get(scar.cause());
+    if (scar.isLine() && cause == null) {
+      throw new IllegalArgumentException("no scar cause '" + scar.cause() + "'");
+    }
+    return new UncertainScar(
+        scar.id(),
+        scar.geometry(),
+        scar.isLine() ? scar.widthMetres() * footprint.lengthFactor() : 0,
+        footprint.lengthFactor(),
+        scar.isLine() ? cause.widthVariation() : 0,
+        scar.widthSource() == WidthSource.CAUSE_DEFAULT
+            ? Optional.of(scar.cause())
+            : Optional.empty());
+  }
+
+  boolean drawn() {
+    return simulator.isPresent();
+  }
+
+  /** Draws of the scarred area of a piece of grass. */
+  Optional<DrawnArea> draw(Geometry surveyedGrass, double areaFactor, double scarredSquareMetres) {
+    return simulator.map(s -> s.draw(surveyedGrass, areaFactor, scarredSquareMetres));
+  }
+
+  /**
+   * The interval of pieces together; empty where nothing was drawn or surveyed.
+   *
+   * <p>A severity class that is taken of outlines around scar groups keeps the measured outlines;
+   * where none was measured it is taken of the surveyed area.
+   */
+  Optional<DamageInterval> interval(
+      List<GrassPart> parts, double surveyedSquareMetres, double denominatorSquareMetres) {
+    double denominator =
+        denominatorSquareMetres > 0 ? denominatorSquareMetres : surveyedSquareMetres;
+    return simulator.flatMap(
+        s ->
+            new IntervalMaker(s.model(), severity.classKeys())
+                .of(
+                    parts.stream().map(part -> part.drawn().orElseThrow()).toList(),
+                    surveyedSquareMetres,
+                    area ->
+                        severity.classOf(
+                            SeverityRule.share(surveyedSquareMetres, area, denominator))));
+  }
+}

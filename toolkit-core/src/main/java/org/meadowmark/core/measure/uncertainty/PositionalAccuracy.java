@@ -1,0 +1,82 @@
+package org.meadowmark.core.measure.uncertainty;
+
+import org.meadowmark.core.survey.Parameters;
+
+/**
+ * Horizontal accuracy of mapped positions by the arithmetic of the National Standard for Spatial
+ * Data Accuracy.
+ *
+ * <p>RMSE_r² = RMSE_x² + RMSE_y². The accuracy at 95 % is 1.7308·RMSE_r where RMSE_x = RMSE_y, and
+ * 2.4477·½(RMSE_x + RMSE_y) where they differ and the smaller is 0.6 to 1 times the larger. Source:
+ * FGDC-STD-007.3-1998, <i>Geospatial Positioning Accuracy Standards, Part 3</i> (multipliers from
+ * memory).
+ *
+ * @param rmseXMetres root mean square error in easting
+ * @param rmseYMetres root mean square error in northing
+ */
+public record PositionalAccuracy(double rmseXMetres, double rmseYMetres) {
+  /** Fewer check points than this do not make a sound statement (same source). */
+  public static final int FEWEST_CHECK_POINTS = 20;
+
+  private static final double EQUAL_AXES = Parameters.ACCURACY_PER_RMSE;
+  private static final double UNEQUAL_AXES = 2.4477;
+  private static final double LOWEST_RATIO = 0.6;
+
+  public PositionalAccuracy {
+    if (!(rmseXMetres >= 0 && rmseYMetres >= 0)
+        || Double.isInfinite(rmseXMetres)
+        || Double.isInfinite(rmseYMetres)) {
+      throw new IllegalArgumentException("errors must be 0 or more");
+    }
+  }
+
+  /** The same error in both axes, from the radial error RMSE_r. */
+  public static PositionalAccuracy ofRadialRmse(double rmseMetres) {
+    double axis = rmseMetres / Math.sqrt(2);
+    return new PositionalAccuracy(axis, axis);
+  }
+
+  /**
+   * From the errors at check points: mapped minus true.
+   *
+   * @throws IllegalArgumentException if there is no point, or the lists differ in length
+   */
+  public static PositionalAccuracy ofCheckPoints(double[] errorsX, double[] errorsY) {
+    if (errorsX.length == 0 || errorsX.length != errorsY.length) {
+      throw new IllegalArgumentException("every check point has an error in x and one in y");
+    }
+    return new PositionalAccuracy(rms(errorsX), rms(errorsY));
+  }
+
+  private static double rms(double[] errors) {
+    double sum = 0;
+    for (double error : errors) {
+      sum += error * error;
+    }
+    return Math.sqrt(sum / errors.length);
+  }
+
+  /** Radial error RMSE_r. */
+  public double radialRmseMetres() {
+    return Math.hypot(rmseXMetres, rmseYMetres);
+  }
+
+  /**
+   * Radius around a mapped position that holds the true one in 95 % of cases.
+   *
+   * @throws IllegalArgumentException if the smaller error is less than 0.6 times the larger: the
+   *     standard gives no formula for it
+   */
+  public double accuracy95Metres() {
+    double smaller = Math.min(rmseXMetres, rmseYMetres);
+    double larger = Math.max(rmseXMetres, rmseYMetres);
+    if (smaller == larger) {
+      return EQUAL_AXES * radialRmseMetres();
+    }
+    if (smaller < LOWEST_RATIO * larger) {
+      throw new IllegalArgumentException(
+          "errors in x and y differ too much for the standard's formula");
+    }
+    return UNEQUAL_AXES * (rmseXMetres + rmseYMetres) / 2;
+  }
+}

@@ -1,0 +1,102 @@
+package org.meadowmark.core.measure.uncertainty;
+
+/**
+ * A point of a scar that stands for a small piece of its footprint.
+ *
+ * <p>The area of a union is the sum over footprints of the integral of 1 / (number of footprints
+ * over a point). A point counts with its piece of area divided by that number, or not at all where
+ * it is outside the grass.
+ */
+final class SamplePoint {
+  private final int scar;
+  private final double x;
+  private final double y;
+  private final double acrossX;
+  private final double acrossY;
+  private final double area;
+  private final boolean inside;
+  private final double[] edges;
+  private final Cover[] covers;
+
+  /**
+   * Creates a point.
+   *
+   * @param scar place of its scar in the batch
+   * @param x easting of the point on the line, or of the point itself for a polygon
+   * @param y northing
+   * @param acrossX way from the line to the point at the measured width
+   * @param acrossY way from the line to the point at the measured width
+   * @param area ground area it stands for at the measured width
+   * @param inside whether it is in the grass as measured
+   * @param edges edges of the grass in reach: x and y of both ends, one after the other
+   * @param covers pieces of other scars in reach, those of one scar next to each other
+   */
+  SamplePoint(
+      int scar,
+      double x,
+      double y,
+      double acrossX,
+      double acrossY,
+      double area,
+      boolean inside,
+      double[] edges,
+      Cover[] covers) {
+    this.scar = scar;
+    this.x = x;
+    this.y = y;
+    this.acrossX = acrossX;
+    this.acrossY = acrossY;
+    this.area = area;
+    this.inside = inside;
+    this.edges = edges;
+    this.covers = covers;
+  }
+
+  int scar() {
+    return scar;
+  }
+
+  /** Area that it adds to the scarred grass in a draw. */
+  double scarredArea(DrawnErrors drawn) {
+    double factor = drawn.factor()[scar];
+    double toX = x + acrossX * factor + drawn.x()[scar];
+    double toY = y + acrossY * factor + drawn.y()[scar];
+    if (inside == crossesOddly(x + acrossX, y + acrossY, toX, toY)) {
+      return 0;
+    }
+    int count = 1;
+    int counted = -1;
+    for (Cover cover : covers) {
+      int other = cover.scar();
+      if (other != counted
+          && cover.covers(toX - drawn.x()[other], toY - drawn.y()[other], drawn.factor()[other])) {
+        count++;
+        counted = other;
+      }
+    }
+    return area * factor / count;
+  }
+
+  /** Whether a straight way crosses the edges an odd number of times. */
+  private boolean crossesOddly(double fromX, double fromY, double toX, double toY) {
+    boolean odd = false;
+    double wayX = toX - fromX;
+    double wayY = toY - fromY;
+    for (int i = 0; i < edges.length; i += 4) {
+      double aX = edges[i];
+      double aY = edges[i + 1];
+      double bX = edges[i + 2];
+      double bY = edges[i + 3];
+      boolean leftA = wayX * (aY - fromY) - wayY * (aX - fromX) > 0;
+      boolean leftB = wayX * (bY - fromY) - wayY * (bX - fromX) > 0;
+      if (leftA != leftB) {
+        double edgeX = bX - aX;
+        double edgeY = bY - aY;
+        boolean leftFrom = edgeX * (fromY - aY) - edgeY * (fromX - aX) > 0;
+        boolean leftTo = edgeX * (toY - aY) - edgeY * (toX - aX) > 0;
+        odd ^= leftFrom != leftTo;
+      }
+    }
+    return odd;
+  }
+}

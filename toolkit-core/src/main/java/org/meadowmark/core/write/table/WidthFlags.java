@@ -1,0 +1,36 @@
+package org.meadowmark.core.write.table;
+
+import java.util.OptionalDouble;
+import java.util.function.Function;
+import org.meadowmark.core.survey.Parameters;
+import org.meadowmark.core.write.Column.Type;
+
+/** Columns that say whether a width is less than the mapping can show. */
+final class WidthFlags {
+  private WidthFlags() {}
+
+  static <T> void add(
+      TableLayout.Builder<T> table, Parameters parameters, Function<T, OptionalDouble> width) {
+    table
+        .column(
+            "narrower_than_pixel",
+            Type.BOOLEAN,
+            "",
+            "Whether the width is less than a pixel of the imagery; no value where pixel_size_m is"
+                + " not stated.",
+            row -> isLess(width.apply(row), parameters.pixelSizeMetres()))
+        .column(
+            "narrower_than_position_accuracy",
+            Type.BOOLEAN,
+            "",
+            "Whether the width is less than the positional accuracy at 95 %, 1.7308 times"
+                + " position_rmse_m; no value where that is not stated.",
+            row -> isLess(width.apply(row), parameters.positionAccuracyMetres()));
+  }
+
+  private static Boolean isLess(OptionalDouble width, OptionalDouble limit) {
+    return width.isPresent() && limit.isPresent()
+        ? Boolean.valueOf(width.getAsDouble() < limit.getAsDouble())
+        : null;
+  }
+}
