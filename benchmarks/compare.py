@@ -22,7 +22,9 @@ HERE = Path(__file__).resolve().parent
 ROOT = HERE.parent
 DATA = ROOT.parent / "shared" / "data"
 SAME_GEOMETRY = 1e-6
-"""Areas, lengths and shares: two engines, the same definitions, different noding."""
+"""Lengths, counts, and areas of straight scars: two engines, the same definitions."""
+BENT = 3e-4
+"""Areas of bent scars: each buffer engine simplifies a line by up to 1 % of the distance first."""
 PROJECTED = 1e-5
 """Figures that hang on where a bed lies: two projection engines move beds by millimetres."""
 
@@ -78,14 +80,14 @@ class Check:
             print(f"| {what} | {ours:.12g} | {peers:.12g} | {difference:.1e} | {ok} |")
 
 
-def check(folder, peer):
+def check(folder, peer, areas_agree):
     result = Check()
     beds = sorted(rows(folder, "beds"), key=lambda bed: int(bed["source_feature"]))
     whole = next(area for area in rows(folder, "areas") if area["scope"] == "whole survey")
     figures = peer["figures"]
     total = sum(float(bed["scarred_area_m2"]) for bed in beds)
     result.same("bed area, m²", whole["grass_area_m2"], figures["grass_m2"], SAME_GEOMETRY)
-    result.same("scarred area, m²", total, figures["scarred_m2"], SAME_GEOMETRY)
+    result.same("scarred area, m²", total, figures["scarred_m2"], areas_agree)
     result.same("scar length in beds, m", whole["scar_length_m"], figures["scar_length_m"], SAME_GEOMETRY)
     pairs = list(zip((float(bed["scarred_area_m2"]) for bed in beds), figures["bed_scarred_m2"]))
     worst = max(pairs, key=lambda pair: abs(pair[0] - pair[1]))
@@ -112,7 +114,7 @@ def check(folder, peer):
         mine = sorted(float(area["scarred_area_m2"]) for area in areas)
         theirs = sorted(area["scarred_m2"] for area in figures["areas"].values())
         result.same("scarred area by management area, least", mine[0], theirs[0], 1e-3)
-        result.same("scarred area by management area, sum", sum(mine), sum(theirs), PROJECTED)
+        result.same("scarred area by management area, sum", sum(mine), sum(theirs), max(areas_agree, PROJECTED))
         mine = sorted(float(area["grass_area_m2"]) for area in areas)
         theirs = sorted(area["grass_m2"] for area in figures["areas"].values())
         result.same("bed area by management area, sum", sum(mine), sum(theirs), PROJECTED)
@@ -137,6 +139,7 @@ def main():
     parser.add_argument("--meadowmark", default=ROOT / "cli" / "target" / "meadowmark" / "bin" / "meadowmark")
     parser.add_argument("--peer-python", default="/usr/bin/python3")
     parser.add_argument("--work", default=HERE / "target" / "compare", type=Path)
+    parser.add_argument("--straight", action="store_true", help="straighten scars, to compare areas closely")
     parser.add_argument("--quiet-load", type=float, default=1.5, help="wait until the load is below this")
     parser.add_argument("--quiet-minutes", type=float, default=0, help="wait at most so long before each run")
     args = parser.parse_args()
@@ -157,13 +160,20 @@ def main():
             check=True,
             stdout=subprocess.DEVNULL,
         )
-        layers = ["--scars", work / "survey" / "scars.gpkg", "--beds", args.beds]
+        scar_file = work / "survey" / "scars.gpkg"
+        if args.straight:
+            straight = work / "straight.gpkg"
+            subprocess.run([args.peer_python, HERE / "peer" / "straighten_scars.py", scar_file, straight], check=True)
+            scar_file = straight
+        layers = ["--scars", scar_file, "--beds", args.beds]
         layers += ["--areas", args.areas] if args.areas else []
         load = [wait_for_quiet(args.quiet_load, args.quiet_minutes)]
         ours = [args.meadowmark, "assess", *layers, "--output", work / "ours", "--quiet"]
         ours += ["--attribute", "scars.width=width_m", "--attribute", "scars.cause=cause"]
         ours += ["--attribute", "scars.id=scar_id"]
         ours += ["--set", "ground_scale=false", "--set", "sliver_tolerance_m=0"]
+        # The peer has no intervals; what they cost is in docs/benchmarks.md.
+        ours += ["--set", "uncertainty_draws=0"]
         _, wall, cpu, peak = timed(ours, work / "ours.log")
         record = json.loads((work / "ours" / "run-record.json").read_text())
         heap = max(s["peak_heap_bytes"] for s in record["run"]["stages"]) / 2**20
@@ -181,7 +191,7 @@ def main():
             for stage, seconds in result["seconds"].items():
                 print(f"| {stage} | {seconds:.2f} |")
             print("\nPeer: " + ", ".join(f"{k} {v}" for k, v in result["versions"].items()))
-            failed |= check(work / "ours", result).failed
+            failed |= check(work / "ours", result, SAME_GEOMETRY if args.straight else BENT).failed
             line += [peer_wall, peer_cpu, peer_peak]
         table.append(line)
         sys.stdout.flush()
