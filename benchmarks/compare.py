@@ -80,7 +80,7 @@ class Check:
             print(f"| {what} | {ours:.12g} | {peers:.12g} | {difference:.1e} | {ok} |")
 
 
-def check(folder, peer, areas_agree):
+def check(folder, peer, areas_agree, connectivity):
     result = Check()
     beds = sorted(rows(folder, "beds"), key=lambda bed: int(bed["source_feature"]))
     whole = next(area for area in rows(folder, "areas") if area["scope"] == "whole survey")
@@ -109,6 +109,9 @@ def check(folder, peer, areas_agree):
             100 * after["largest_share"],
             SAME_GEOMETRY,
         )
+    if connectivity:
+        theirs = figures["connectivity_after"]["equivalent_area_ha"]
+        result.same("equivalent connected area, ha", connectivity["equivalent_area_ha"], theirs, 1e-9)
     areas = [area for area in rows(folder, "areas") if area["scope"] != "whole survey"]
     if areas:
         mine = sorted(float(area["scarred_area_m2"]) for area in areas)
@@ -139,6 +142,7 @@ def main():
     parser.add_argument("--meadowmark", default=ROOT / "cli" / "target" / "meadowmark" / "bin" / "meadowmark")
     parser.add_argument("--peer-python", default="/usr/bin/python3")
     parser.add_argument("--work", default=HERE / "target" / "compare", type=Path)
+    parser.add_argument("--most-patches", type=int, default=0, help="patches for the peer's connectivity, 0 for all")
     parser.add_argument("--straight", action="store_true", help="straighten scars, to compare areas closely")
     parser.add_argument("--quiet-load", type=float, default=1.5, help="wait until the load is below this")
     parser.add_argument("--quiet-minutes", type=float, default=0, help="wait at most so long before each run")
@@ -183,7 +187,8 @@ def main():
         line = [scars, wall, cpu, peak, heap, load]
         if scars in both:
             load.append(wait_for_quiet(args.quiet_load, args.quiet_minutes))
-            peer = [args.peer_python, HERE / "peer" / "assess_peer.py", *layers, "--no-connectivity"]
+            peer = [args.peer_python, HERE / "peer" / "assess_peer.py", *layers]
+            peer += ["--graph", work / "graph", "--most-patches", args.most_patches]
             out, peer_wall, peer_cpu, peer_peak = timed(peer + ["--output", work / "peer.gpkg"], work / "peer.log")
             result = json.loads(out)
             (work / "peer.json").write_text(out)
@@ -191,7 +196,19 @@ def main():
             for stage, seconds in result["seconds"].items():
                 print(f"| {stage} | {seconds:.2f} |")
             print("\nPeer: " + ", ".join(f"{k} {v}" for k, v in result["versions"].items()))
-            failed |= check(work / "ours", result, SAME_GEOMETRY if args.straight else BENT).failed
+            library = HERE / "target" / "lib" / "benchmarks-0.1.0.jar"
+            ours_after = None
+            if library.exists() and not args.most_patches:
+                files = [work / "graph" / "areas.csv", work / "graph" / "links.csv"]
+                program = "org.meadowmark.benchmarks.ConnectivityOfGraph"
+                java = ["java", "-cp", library, program, *files, result["figures"]["connectivity_after"]["median_m"]]
+                ours_after = json.loads(timed(java, work / "connectivity.log")[0])
+                print(
+                    f"\nEquivalent connected area of the peer's graph with scars ({ours_after['patches']:,} patches, "
+                    f"{ours_after['links']:,} links): Meadowmark {ours_after['seconds']} s, "
+                    f"peer {result['figures']['connectivity_after']['seconds']} s."
+                )
+            failed |= check(work / "ours", result, SAME_GEOMETRY if args.straight else BENT, ours_after).failed
             line += [peer_wall, peer_cpu, peer_peak]
         table.append(line)
         sys.stdout.flush()

@@ -205,6 +205,7 @@ def groups_by_distance(areas, first, second, distance):
 
 def equivalent_area(hectares, first, second, distance, median, cutoff, most):
     """Equivalent connected area: one Dijkstra a patch, paths less probable than the cut-off dropped."""
+    started = time.perf_counter()
     count = min(most, len(hectares)) if most else len(hectares)
     rate = math.log(2) / median
     graph = nx.Graph()
@@ -216,7 +217,13 @@ def equivalent_area(hectares, first, second, distance, median, cutoff, most):
     for i in range(count):
         lengths = nx.single_source_dijkstra_path_length(graph, i, cutoff=limit)
         total += hectares[i] * sum(hectares[j] * math.exp(-length) for j, length in lengths.items())
-    return {"patches": count, "median_m": median, "equivalent_area_ha": math.sqrt(total)}
+    return {
+        "patches": count,
+        "links": int(inside.sum()),
+        "median_m": median,
+        "equivalent_area_ha": math.sqrt(total),
+        "seconds": round(time.perf_counter() - started, 3),
+    }
 
 
 def totals_by_area(beds, scarred, before, after, areas):
@@ -261,6 +268,7 @@ def main():
     parser.add_argument("--cutoff", type=float, default=1e-6)
     parser.add_argument("--most-patches", type=int, default=0, help="patches for connectivity, 0 for all")
     parser.add_argument("--no-connectivity", action="store_true")
+    parser.add_argument("--graph", help="folder to write areas.csv and links.csv of the patches with scars to")
     args = parser.parse_args()
     warnings.filterwarnings("ignore")
     stages = Stages()
@@ -318,6 +326,14 @@ def main():
     nearest = nearest_of(after.geometry, *graphs["after"], reach)
     after["nearest_m"] = nearest
     stages.done("nearest patches")
+
+    if args.graph:
+        os.makedirs(args.graph, exist_ok=True)
+        with open(os.path.join(args.graph, "areas.csv"), "w") as file:
+            file.writelines(f"{area / 10_000!r}\n" for area in after.area.tolist())
+        with open(os.path.join(args.graph, "links.csv"), "w") as file:
+            file.writelines(f"{i},{j},{metres!r}\n" for i, j, metres in zip(*(x.tolist() for x in graphs["after"])))
+        stages.last = time.perf_counter()
 
     if not args.no_connectivity:
         for name, frame in (("before", before), ("after", after)):
