@@ -123,9 +123,15 @@ final class GapFinder {
     GapFinder finder = new GapFinder(pieces);
     List<RawGap> gaps = new ArrayList<>();
     for (FootprintClusters.Cluster cutter : cutters) {
-      OutlineIndex outline = new OutlineIndex(cutter.area());
+      OutlineIndex outline = null;
       for (int member : cutter.members()) {
         Footprint footprint = footprints.get(member);
+        if (!finder.twoPiecesNear(footprint)) {
+          continue;
+        }
+        if (outline == null) {
+          outline = new OutlineIndex(cutter.area());
+        }
         gaps.addAll(
             footprint.scar().isLine()
                 ? finder.alongLine(footprint, outline)
@@ -136,9 +142,27 @@ final class GapFinder {
     return gaps;
   }
 
+  /** Most scars of a large meadow have one piece around them and part nothing. */
+  private boolean twoPiecesNear(Footprint footprint) {
+    boolean isLine = footprint.scar().isLine();
+    Envelope around =
+        new Envelope((isLine ? footprint.line() : footprint.area()).getEnvelopeInternal());
+    around.expandBy(EDGE_METRES + (isLine ? reach(halfWidth(footprint)) : 0));
+    return StrTreeQuery.items(index, around).size() > 1;
+  }
+
+  private static double halfWidth(Footprint footprint) {
+    return footprint.scar().widthMetres() * footprint.lengthFactor() / 2;
+  }
+
+  /** Grass farther than this from the middle of a scar is beyond any gap that the scar makes. */
+  private static double reach(double halfWidth) {
+    return Math.min(WIDEST_METRES, 2 * halfWidth / SMALLEST_PART);
+  }
+
   private List<RawGap> alongLine(Footprint footprint, OutlineIndex outline) {
     Map<Pair, Stretch> stretches = new TreeMap<>();
-    double halfWidth = footprint.scar().widthMetres() * footprint.lengthFactor() / 2;
+    double halfWidth = halfWidth(footprint);
     for (Object part : LinearComponentExtracter.getLines(footprint.line())) {
       walk((LineString) part, halfWidth, outline, stretches);
     }
@@ -225,7 +249,8 @@ final class GapFinder {
     if (piece.isPresent()) {
       return new Across(piece.getAsInt(), halfWidth);
     }
-    double edge = outline.firstCrossing(from, beyond(from, directionX, directionY, WIDEST_METRES));
+    double edge =
+        outline.firstCrossing(from, beyond(from, directionX, directionY, reach(halfWidth)));
     if (edge <= halfWidth + EDGE_METRES || edge >= WIDEST_METRES) {
       return null;
     }

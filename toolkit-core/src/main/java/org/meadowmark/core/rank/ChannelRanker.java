@@ -78,6 +78,9 @@ public final class ChannelRanker {
   }
 
   private double[] exposure(List<ChannelSegment> segments, Barriers barriers) {
+    if (segments.isEmpty()) {
+      return new double[0];
+    }
     PolygonTiles beds = new PolygonTiles(surveyedBeds());
     return segments.parallelStream()
         .mapToDouble(
