@@ -229,7 +229,8 @@ public final class TestSurvey {
         OptionalDouble.empty(),
         draws,
         seed,
-        positionRmseMetres);
+        positionRmseMetres,
+        5_000);
   }
 
   public Measurement measure() {

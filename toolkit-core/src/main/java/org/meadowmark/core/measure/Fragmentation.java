@@ -1,6 +1,7 @@
 package org.meadowmark.core.measure;
 
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalDouble;
 
 /**
@@ -33,13 +34,17 @@ public record Fragmentation(
    * @param groupsAfter groups with scars taken out
    * @param largestGroupShareBefore share of the grass in the largest group, before
    * @param largestGroupShareAfter the same after
+   * @param before connectivity without scars, the distance taken as the median crossing distance
+   * @param after the same with scars taken out; both empty where there is no grass
    */
   public record Crossing(
       double distanceMetres,
       int groupsBefore,
       int groupsAfter,
       OptionalDouble largestGroupShareBefore,
-      OptionalDouble largestGroupShareAfter) {}
+      OptionalDouble largestGroupShareAfter,
+      Optional<Connectedness> before,
+      Optional<Connectedness> after) {}
 
   public Fragmentation {
     gapBins = List.copyOf(gapBins);

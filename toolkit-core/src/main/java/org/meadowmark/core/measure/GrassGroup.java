@@ -12,10 +12,12 @@ import org.locationtech.jts.geom.Envelope;
 import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.Location;
 import org.locationtech.jts.geom.Polygon;
+import org.locationtech.jts.geom.TopologyException;
 import org.locationtech.jts.index.strtree.STRtree;
 import org.locationtech.jts.noding.snap.SnappingNoder;
 import org.locationtech.jts.operation.distance.IndexedFacetDistance;
 import org.locationtech.jts.operation.overlayng.OverlayNG;
+import org.locationtech.jts.operation.overlayng.OverlayNGRobust;
 import org.locationtech.jts.operation.union.UnaryUnionOp;
 import org.locationtech.jts.operation.union.UnionStrategy;
 import org.meadowmark.core.model.Bed;
@@ -28,6 +30,7 @@ import org.meadowmark.core.model.Bed;
  *     part it
  */
 record GrassGroup(List<Bed> beds, Geometry geometry) {
+  private static final double[] SNAP_PARTS = {1, 0.99, 0.95, 0.9, 0.75, 0.5};
 
   /** Joins touching beds. Time n log n in vertices plus the number of neighbouring pairs. */
   static List<GrassGroup> of(List<Bed> beds, double toleranceMetres) {
@@ -97,7 +100,7 @@ record GrassGroup(List<Bed> beds, Geometry geometry) {
         new UnionStrategy() {
           @Override
           public Geometry union(Geometry left, Geometry right) {
-            return OverlayNG.overlay(left, right, OverlayNG.UNION, new SnappingNoder(tolerance));
+            return snapped(left, right, tolerance);
           }
 
           @Override
@@ -106,5 +109,20 @@ record GrassGroup(List<Bed> beds, Geometry geometry) {
           }
         });
     return union.union();
+  }
+
+  /**
+   * Snapping can fold a ring onto itself in a way that no polygon can be built from. That depends
+   * on the distance, so a little less is tried, and in the end nothing but rounding is snapped.
+   */
+  private static Geometry snapped(Geometry left, Geometry right, double tolerance) {
+    for (double part : SNAP_PARTS) {
+      try {
+        return OverlayNG.overlay(left, right, OverlayNG.UNION, new SnappingNoder(part * tolerance));
+      } catch (TopologyException e) {
+        continue;
+      }
+    }
+    return OverlayNGRobust.overlay(left, right, OverlayNG.UNION);
   }
 }

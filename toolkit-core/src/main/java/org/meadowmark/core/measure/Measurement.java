@@ -1,6 +1,7 @@
 package org.meadowmark.core.measure;
 
 import java.util.List;
+import java.util.Optional;
 import org.locationtech.jts.geom.Geometry;
 
 /**
@@ -13,6 +14,8 @@ import org.locationtech.jts.geom.Geometry;
  * @param patches after scarring, by number
  * @param gaps by number
  * @param scarredGrass scarred parts of beds, one geometry a bed that has any, on the analysis grid
+ * @param connectivity patch by patch and scar by scar; empty where there are more patches than the
+ *     limit for it
  */
 public record Measurement(
     List<ScarMeasure> scars,
@@ -21,7 +24,8 @@ public record Measurement(
     List<AreaMeasure> areas,
     List<Patch> patches,
     List<Gap> gaps,
-    List<ScarredGrass> scarredGrass) {
+    List<ScarredGrass> scarredGrass,
+    Optional<ConnectivityDetail> connectivity) {
 
   /**
    * The scarred part of a bed.

@@ -22,8 +22,8 @@ import org.meadowmark.core.survey.Parameters;
 
 /** Patches and gaps of the whole survey, touching beds joined. */
 final class PatchMap {
-  /** A gap with the scar it belongs to, by position. */
-  record NumberedGap(int scar, Gap gap) {}
+  /** A gap with its scar and patches by position. */
+  record NumberedGap(int scar, int first, int second, Gap gap) {}
 
   private final ScopeSummary before;
   private final ScopeSummary after;
@@ -194,6 +194,8 @@ final class PatchMap {
       gaps.add(
           new NumberedGap(
               gap.scar(),
+              gap.first(),
+              gap.second(),
               new Gap(
                   "G" + (gaps.size() + 1),
                   footprints.get(gap.scar()).scar().id(),
@@ -221,6 +223,15 @@ final class PatchMap {
 
   List<Gap> gaps() {
     return gaps.stream().map(NumberedGap::gap).toList();
+  }
+
+  /** Patch by patch and scar by scar; empty where there are more patches than the limit. */
+  Optional<ConnectivityDetail> connectivityDetail(Parameters parameters) {
+    double total = before.figures().totalSquareMetres();
+    if (patches.isEmpty() || patches.size() > parameters.connectivityDetailPatches()) {
+      return Optional.empty();
+    }
+    return Optional.of(after.connectivity(total).detail(patches, gaps, parameters));
   }
 
   /** Number of gaps of each scar, by position. */

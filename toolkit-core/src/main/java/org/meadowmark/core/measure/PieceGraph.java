@@ -46,7 +46,7 @@ final class PieceGraph {
   private static final double LARGEST_FACTOR = 1.1;
 
   /** A gap mapped at exactly the crossing distance can be crossed whatever its rounding. */
-  private static final double EQUAL_METRES = 1e-6;
+  static final double EQUAL_METRES = 1e-6;
 
   private static final ItemDistance FACET_DISTANCE =
       (a, b) -> ((FacetSequence) a.getItem()).distance((FacetSequence) b.getItem());

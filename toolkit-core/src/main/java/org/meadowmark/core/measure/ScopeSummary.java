@@ -2,6 +2,7 @@ package org.meadowmark.core.measure;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import org.locationtech.jts.geom.Geometry;
 import org.meadowmark.core.model.GroundScale;
 import org.meadowmark.core.survey.Parameters;
@@ -40,8 +41,13 @@ record ScopeSummary(Pieces pieces, PatchFigures figures, PieceGraph graph) {
   /** Compares a scope before and after scarring. */
   static Fragmentation compare(
       ScopeSummary before, ScopeSummary after, double[] gapWidthsMetres, Parameters parameters) {
+    double total = before.figures.totalSquareMetres();
+    List<Double> distances = parameters.allCrossingDistancesMetres();
+    List<Connectedness> connectedBefore = before.connectivity(total, distances);
+    List<Connectedness> connectedAfter = after.connectivity(total, distances);
     List<Fragmentation.Crossing> crossings = new ArrayList<>();
-    for (double distance : parameters.allCrossingDistancesMetres()) {
+    for (int i = 0; i < distances.size(); i++) {
+      double distance = distances.get(i);
       PieceGraph.GroupSummary groupsBefore = before.graph.summary(distance);
       PieceGraph.GroupSummary groupsAfter = after.graph.summary(distance);
       crossings.add(
@@ -50,9 +56,10 @@ record ScopeSummary(Pieces pieces, PatchFigures figures, PieceGraph graph) {
               groupsBefore.count(),
               groupsAfter.count(),
               groupsBefore.largestShare(),
-              groupsAfter.largestShare()));
+              groupsAfter.largestShare(),
+              total > 0 ? Optional.of(connectedBefore.get(i)) : Optional.empty(),
+              total > 0 ? Optional.of(connectedAfter.get(i)) : Optional.empty()));
     }
-    double total = before.figures.totalSquareMetres();
     return new Fragmentation(
         total,
         PatchStatistics.of(before.figures, total),
@@ -61,5 +68,14 @@ record ScopeSummary(Pieces pieces, PatchFigures figures, PieceGraph graph) {
         LengthDistribution.of(gapWidthsMetres),
         GapBin.count(gapWidthsMetres, parameters.gapWidthLimitsMetres()),
         crossings);
+  }
+
+  private List<Connectedness> connectivity(double totalSquareMetres, List<Double> distances) {
+    return totalSquareMetres > 0 ? connectivity(totalSquareMetres).sweep(distances) : List.of();
+  }
+
+  /** Connectivity of the patches, related to a total area of grass. */
+  ConnectivityMeasurer connectivity(double totalSquareMetres) {
+    return new ConnectivityMeasurer(figures.squareMetres(), graph, totalSquareMetres);
   }
 }

@@ -5,6 +5,7 @@ import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.stream.IntStream;
 import org.locationtech.jts.geom.Coordinate;
 import org.meadowmark.core.model.Bed;
@@ -80,6 +81,10 @@ public final class SurveyMeasurer {
             .measure(beds.stream().map(MeasuredBed::part).toList());
     progress.end();
 
+    progress.begin("Weighing patches and fillings", -1);
+    Optional<ConnectivityDetail> connectivity = patches.connectivityDetail(parameters);
+    progress.end();
+
     return new Measurement(
         measureScars(footprints, beds, patches),
         scarsInBeds(beds),
@@ -100,7 +105,8 @@ public final class SurveyMeasurer {
                 bed ->
                     new Measurement.ScarredGrass(
                         bed.part.bed().id(), bed.part.scarred(), bed.part.scarredSquareMetres()))
-            .toList());
+            .toList(),
+        connectivity);
   }
 
   private MeasuredBed measureBed(

@@ -25,7 +25,8 @@ public enum ParameterName {
   PIXEL_SIZE("pixel_size_m"),
   UNCERTAINTY_DRAWS("uncertainty_draws"),
   SEED("seed"),
-  POSITION_RMSE("position_rmse_m");
+  POSITION_RMSE("position_rmse_m"),
+  CONNECTIVITY_DETAIL("connectivity_detail_patches");
 
   private final String key;
 

@@ -29,6 +29,8 @@ import java.util.stream.Stream;
  * @param uncertaintyDraws draws of widths and positions for intervals of the damage; 0 for none
  * @param seed seed of everything that is drawn
  * @param positionRmseMetres radial root mean square error of scar positions, where stated
+ * @param connectivityDetailPatches most patches of a survey for which the importance of each patch
+ *     and the filling of each scar are worked out
  */
 public record Parameters(
     Optional<String> analysisCrs,
@@ -50,7 +52,8 @@ public record Parameters(
     OptionalDouble pixelSizeMetres,
     int uncertaintyDraws,
     long seed,
-    OptionalDouble positionRmseMetres) {
+    OptionalDouble positionRmseMetres,
+    int connectivityDetailPatches) {
 
   /**
    * Radial accuracy at 95 % divided by radial root mean square error, where errors are normal and

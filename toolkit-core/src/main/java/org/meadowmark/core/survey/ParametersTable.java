@@ -128,7 +128,8 @@ public final class ParametersTable {
             optionalNumber(given, ParameterName.PIXEL_SIZE),
             Math.toIntExact(whole(given, ParameterName.UNCERTAINTY_DRAWS)),
             whole(given, ParameterName.SEED),
-            optionalNumber(given, ParameterName.POSITION_RMSE));
+            optionalNumber(given, ParameterName.POSITION_RMSE),
+            Math.toIntExact(whole(given, ParameterName.CONNECTIVITY_DETAIL)));
     if (parameters.minimumWidthMetres() > parameters.maximumWidthMetres()) {
       throw new MeadowmarkException(
           given.get(ParameterName.MINIMUM_WIDTH).where()

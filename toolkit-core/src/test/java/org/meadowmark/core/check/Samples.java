@@ -73,7 +73,8 @@ public final class Samples {
         pixel,
         0,
         1,
-        OptionalDouble.empty());
+        OptionalDouble.empty(),
+        5_000);
   }
 
   public static LayerSource source(LayerRole role) {

@@ -54,7 +54,8 @@ class ParametersTableTest {
                 OptionalDouble.empty(),
                 200,
                 1,
-                OptionalDouble.empty()));
+                OptionalDouble.empty(),
+                5_000));
   }
 
   @Test
@@ -80,7 +81,8 @@ class ParametersTableTest {
                 setting("pixel_size_m", "0.25"),
                 setting("uncertainty_draws", "50"),
                 setting("seed", "77"),
-                setting("position_rmse_m", "1.5")));
+                setting("position_rmse_m", "1.5"),
+                setting("connectivity_detail_patches", "4000")));
 
     assertThat(set)
         .isEqualTo(
@@ -104,7 +106,8 @@ class ParametersTableTest {
                 OptionalDouble.of(0.25),
                 50,
                 77,
-                OptionalDouble.of(1.5)));
+                OptionalDouble.of(1.5),
+                4_000));
   }
 
   @Test

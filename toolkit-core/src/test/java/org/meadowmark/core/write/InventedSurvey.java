@@ -21,6 +21,8 @@ import org.meadowmark.core.measure.AreaMeasure.GrassClass;
 import org.meadowmark.core.measure.AreaMeasure.Kind;
 import org.meadowmark.core.measure.AreaMeasure.SeverityGrass;
 import org.meadowmark.core.measure.BedMeasure;
+import org.meadowmark.core.measure.Connectedness;
+import org.meadowmark.core.measure.ConnectivityDetail;
 import org.meadowmark.core.measure.Damage;
 import org.meadowmark.core.measure.EffectiveMesh;
 import org.meadowmark.core.measure.Fragmentation;
@@ -32,6 +34,8 @@ import org.meadowmark.core.measure.Measurement;
 import org.meadowmark.core.measure.Measurement.ScarredGrass;
 import org.meadowmark.core.measure.Patch;
 import org.meadowmark.core.measure.PatchStatistics;
+import org.meadowmark.core.measure.PatchWorth;
+import org.meadowmark.core.measure.ScarFilling;
 import org.meadowmark.core.measure.ScarInBed;
 import org.meadowmark.core.measure.ScarMeasure;
 import org.meadowmark.core.measure.uncertainty.DamageInterval;
@@ -131,7 +135,8 @@ public final class InventedSurvey {
         OptionalDouble.of(0.5),
         200,
         1,
-        OptionalDouble.empty());
+        OptionalDouble.empty(),
+        5_000);
   }
 
   public static SurveyDefinition definition() {
@@ -207,7 +212,15 @@ public final class InventedSurvey {
             gap("G10", "10", "P2", "P3", 0.8, 60, line(20, 0, 20, 60))),
         List.of(
             new ScarredGrass("1", square(10, 0, 9), 94.6),
-            new ScarredGrass("2", square(110, 0, 20), 410)));
+            new ScarredGrass("2", square(110, 0, 20), 410)),
+        Optional.of(
+            new ConnectivityDetail(
+                5,
+                List.of(
+                    new PatchWorth("P1", 60, 20, 30, 10),
+                    new PatchWorth("P2", 50, 25, 25, 0),
+                    new PatchWorth("P10", 12.5, 12.5, 0, 0)),
+                List.of(new ScarFilling("2", 2, 1, 0.015), new ScarFilling("10", 1, 1, 0.01)))));
   }
 
   public static ChannelRanking ranking() {
@@ -334,8 +347,20 @@ public final class InventedSurvey {
             new GapBin(0, OptionalDouble.of(0.5), narrow),
             new GapBin(0.5, OptionalDouble.empty(), widths.length - narrow)),
         List.of(
-            new Crossing(1, before, after, OptionalDouble.of(1), share),
-            new Crossing(5, before, 1, OptionalDouble.of(1), OptionalDouble.of(1))));
+            new Crossing(
+                1, before, after, OptionalDouble.of(1), share, connected(0.3), connected(0.2)),
+            new Crossing(
+                5,
+                before,
+                1,
+                OptionalDouble.of(1),
+                OptionalDouble.of(1),
+                connected(0.4),
+                connected(0.3))));
+  }
+
+  private static Optional<Connectedness> connected(double hectares) {
+    return Optional.of(new Connectedness(hectares / 2, hectares / 3, hectares));
   }
 
   /** Patches of which the largest holds a share of 4,000 m². */

@@ -78,7 +78,8 @@ abstract class Cover {
       double dy = y - startY;
       double along = dx * alongX + dy * alongY;
       double beyond = Math.max(0, Math.max(-along, along - length));
-      return Math.hypot(beyond, dx * alongY - dy * alongX);
+      double across = dx * alongY - dy * alongX;
+      return Math.sqrt(beyond * beyond + across * across);
     }
   }
 
@@ -103,7 +104,7 @@ abstract class Cover {
       Envelope box = outline.getEnvelopeInternal();
       double dx = Math.max(0, Math.max(box.getMinX() - x, x - box.getMaxX()));
       double dy = Math.max(0, Math.max(box.getMinY() - y, y - box.getMaxY()));
-      return Math.hypot(dx, dy);
+      return Math.sqrt(dx * dx + dy * dy);
     }
   }
 }

@@ -22,7 +22,7 @@ import org.meadowmark.core.measure.uncertainty.DrawnArea.Errors;
  * pieces are asked for.
  */
 public final class DamageSimulator {
-  private static final int BATCH_SIZE = 400;
+  private static final int BATCH_SIZE = 100;
   private static final int HILBERT_LEVEL = 12;
 
   private final ScarLayer layer;
@@ -84,35 +84,31 @@ public final class DamageSimulator {
 
   private double[][] changes(ScarSampler sampler) {
     double[] steady = sampler.steadyAreas();
-    List<ErrorDraws> errors = sampler.scars().stream().map(layer::errors).toList();
-    DrawnErrors none = DrawnErrors.none(steady.length);
-    DrawnErrors all = DrawnErrors.none(steady.length);
-    DrawnErrors width = all.widthOnly();
-    DrawnErrors position = all.positionOnly();
-    double measured = area(sampler, steady, none);
-    double[][] changes = new double[Errors.values().length][model.draws()];
-    for (int draw = 0; draw < model.draws(); draw++) {
-      all.draw(errors, draw);
-      changes[Errors.WIDTH.ordinal()][draw] = area(sampler, steady, width) - measured;
-      if (layer.anyShift()) {
-        changes[Errors.ALL.ordinal()][draw] = area(sampler, steady, all) - measured;
-        changes[Errors.POSITION.ordinal()][draw] = area(sampler, steady, position) - measured;
-      } else {
-        changes[Errors.ALL.ordinal()][draw] = changes[Errors.WIDTH.ordinal()][draw];
-      }
+    DrawnErrors all =
+        DrawnErrors.of(sampler.scars().stream().map(layer::errors).toList(), model.draws());
+    double[][] changes = new double[Errors.values().length][];
+    changes[Errors.WIDTH.ordinal()] = changes(sampler, steady, all.widthOnly());
+    if (layer.anyShift()) {
+      changes[Errors.ALL.ordinal()] = changes(sampler, steady, all);
+      changes[Errors.POSITION.ordinal()] = changes(sampler, steady, all.positionOnly());
+    } else {
+      changes[Errors.ALL.ordinal()] = changes[Errors.WIDTH.ordinal()];
+      changes[Errors.POSITION.ordinal()] = new double[model.draws()];
     }
     return changes;
   }
 
-  private static double area(ScarSampler sampler, double[] steady, DrawnErrors drawn) {
-    double area = 0;
-    for (int i = 0; i < steady.length; i++) {
-      area += steady[i] * drawn.factor()[i];
+  private double[] changes(ScarSampler sampler, double[] steady, DrawnErrors drawn) {
+    double[] changes = new double[model.draws()];
+    for (int scar = 0; scar < steady.length; scar++) {
+      if (steady[scar] > 0) {
+        for (int draw = 0; draw < changes.length; draw++) {
+          changes[draw] += steady[scar] * (drawn.factor()[scar][draw] - 1);
+        }
+      }
     }
-    for (SamplePoint point : sampler.points()) {
-      area += point.scarredArea(drawn);
-    }
-    return area;
+    sampler.points().forEach(point -> point.addChanges(drawn, changes));
+    return changes;
   }
 
   private double[][] total(List<double[][]> changes) {

@@ -8,11 +8,11 @@ import java.util.SplittableRandom;
  *
  * <p>The width factor is lognormal with mean 1 and the stated coefficient of variation c: exp(sz −
  * s²/2) with s² = ln(1 + c²), z standard normal. The shift is normal in x and y, independent of
- * each other and of other scars. Normal deviates by Box, G. E. P. & Muller, M. E. (1958), <i>A note
- * on the generation of random normal deviates</i>, Annals of Mathematical Statistics 29:610–611,
- * from SplitMix: Steele, G. L., Lea, D. & Flood, C. H. (2014), <i>Fast splittable pseudorandom
- * number generators</i>, OOPSLA. Elementary functions are those of {@link StrictMath}, so that
- * every machine draws the same.
+ * each other and of other scars. Normal deviates by the polar method of Marsaglia, G. & Bray, T. A.
+ * (1964), <i>A convenient method for generating normal variables</i>, SIAM Review 6:260–264, from
+ * SplitMix: Steele, G. L., Lea, D. & Flood, C. H. (2014), <i>Fast splittable pseudorandom number
+ * generators</i>, OOPSLA. Elementary functions are those of {@link StrictMath}, so that every
+ * machine draws the same.
  */
 final class ErrorDraws {
   private static final long WIDTH = 0x9E6C63D0676A9A99L;
@@ -58,8 +58,7 @@ final class ErrorDraws {
     if (logDeviation == 0) {
       return 1;
     }
-    SplittableRandom random = random(widthStream, draw);
-    return factorAt(radius(random) * StrictMath.cos(angle(random)));
+    return factorAt(normalPair(widthStream, draw).first);
   }
 
   /** Writes the shift of a draw. */
@@ -69,23 +68,24 @@ final class ErrorDraws {
       y[place] = 0;
       return;
     }
-    SplittableRandom random = random(positionStream, draw);
-    double radius = radius(random);
-    double angle = angle(random);
-    x[place] = deviationX * radius * StrictMath.cos(angle);
-    y[place] = deviationY * radius * StrictMath.sin(angle);
+    NormalPair pair = normalPair(positionStream, draw);
+    x[place] = deviationX * pair.first;
+    y[place] = deviationY * pair.second;
   }
 
-  private static SplittableRandom random(long stream, int draw) {
-    return new SplittableRandom(mix(stream ^ mix(draw + 1L)));
-  }
+  private record NormalPair(double first, double second) {}
 
-  private static double radius(SplittableRandom random) {
-    return StrictMath.sqrt(-2 * StrictMath.log(1 - random.nextDouble()));
-  }
-
-  private static double angle(SplittableRandom random) {
-    return 2 * Math.PI * random.nextDouble();
+  private static NormalPair normalPair(long stream, int draw) {
+    SplittableRandom random = new SplittableRandom(mix(stream ^ mix(draw + 1L)));
+    while (true) {
+      double x = 2 * random.nextDouble() - 1;
+      double y = 2 * random.nextDouble() - 1;
+      double square = x * x + y * y;
+      if (square < 1 && square > 0) {
+        double scale = StrictMath.sqrt(-2 * StrictMath.log(square) / square);
+        return new NormalPair(x * scale, y * scale);
+      }
+    }
   }
 
   /** FNV-1a over the characters. */

@@ -1,5 +1,6 @@
 package org.meadowmark.core.measure.uncertainty;
 
+import java.util.Optional;
 import org.meadowmark.core.survey.Parameters;
 
 /**
@@ -15,10 +16,7 @@ import org.meadowmark.core.survey.Parameters;
  * @param rmseYMetres root mean square error in northing
  */
 public record PositionalAccuracy(double rmseXMetres, double rmseYMetres) {
-  /** Fewer check points than this do not make a sound statement (same source). */
-  public static final int FEWEST_CHECK_POINTS = 20;
-
-  private static final double EQUAL_AXES = Parameters.ACCURACY_PER_RMSE;
+  private static final double EQUAL_AXES = 1.7308;
   private static final double UNEQUAL_AXES = 2.4477;
   private static final double LOWEST_RATIO = 0.6;
 
@@ -36,8 +34,15 @@ public record PositionalAccuracy(double rmseXMetres, double rmseYMetres) {
     return new PositionalAccuracy(axis, axis);
   }
 
+  /** What the parameters state, if they do. */
+  public static Optional<PositionalAccuracy> stated(Parameters parameters) {
+    return parameters.positionRmseMetres().isPresent()
+        ? Optional.of(ofRadialRmse(parameters.positionRmseMetres().getAsDouble()))
+        : Optional.empty();
+  }
+
   /**
-   * From the errors at check points: mapped minus true.
+   * From the errors at check points: mapped minus true. The standard asks for 20 points or more.
    *
    * @throws IllegalArgumentException if there is no point, or the lists differ in length
    */

@@ -52,16 +52,20 @@ final class SamplePoint {
     this.covers = covers;
   }
 
-  int scar() {
-    return scar;
+  /** Adds the change of the scarred area in every draw. */
+  void addChanges(DrawnErrors drawn, double[] changes) {
+    double measured = scarredArea(DrawnErrors.none(drawn.factor().length, 1), 0);
+    for (int draw = 0; draw < changes.length; draw++) {
+      changes[draw] += scarredArea(drawn, draw) - measured;
+    }
   }
 
-  /** Area that it adds to the scarred grass in a draw. */
-  double scarredArea(DrawnErrors drawn) {
-    double factor = drawn.factor()[scar];
-    double toX = x + acrossX * factor + drawn.x()[scar];
-    double toY = y + acrossY * factor + drawn.y()[scar];
-    if (inside == crossesOddly(x + acrossX, y + acrossY, toX, toY)) {
+  private double scarredArea(DrawnErrors drawn, int draw) {
+    double factor = drawn.factor()[scar][draw];
+    double toX = x + acrossX * factor + drawn.x()[scar][draw];
+    double toY = y + acrossY * factor + drawn.y()[scar][draw];
+    boolean crossed = edges.length > 0 && crossesOddly(x + acrossX, y + acrossY, toX, toY);
+    if (inside == crossed) {
       return 0;
     }
     int count = 1;
@@ -69,7 +73,10 @@ final class SamplePoint {
     for (Cover cover : covers) {
       int other = cover.scar();
       if (other != counted
-          && cover.covers(toX - drawn.x()[other], toY - drawn.y()[other], drawn.factor()[other])) {
+          && cover.covers(
+              toX - drawn.x()[other][draw],
+              toY - drawn.y()[other][draw],
+              drawn.factor()[other][draw])) {
         count++;
         counted = other;
       }

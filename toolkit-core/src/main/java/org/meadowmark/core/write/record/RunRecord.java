@@ -149,13 +149,9 @@ public record RunRecord(
     node.put(
         "position_drawn",
         parameters.uncertaintyDraws() > 0 && parameters.positionRmseMetres().isPresent());
-    parameters
-        .positionRmseMetres()
+    PositionalAccuracy.stated(parameters)
         .ifPresentOrElse(
-            rmse ->
-                node.put(
-                    "position_accuracy_95_m",
-                    PositionalAccuracy.ofRadialRmse(rmse).accuracy95Metres()),
+            accuracy -> node.put("position_accuracy_95_m", accuracy.accuracy95Metres()),
             () -> node.putNull("position_accuracy_95_m"));
   }
 

@@ -42,6 +42,8 @@ public final class Summary {
   /** Most characters in a line. */
   public static final int WIDTH = 80;
 
+  private static final double SQUARE_METRES_PER_HECTARE = 10_000;
+
   private static final int MOST_SEGMENTS = 10;
   private static final int MOST_AREAS = 40;
   private static final int MOST_NAMED = 3;
@@ -190,8 +192,20 @@ public final class Summary {
                     .append(Figures.count(crossing.groupsAfter(), "group", "groups"))
                     .append(" of patches (")
                     .append(Figures.count(crossing.groupsBefore()))
-                    .append(" without scars)"));
+                    .append(" without scars)")
+                    .append(equivalentArea(crossing)));
     return text.append('.').toString();
+  }
+
+  private static String equivalentArea(Crossing crossing) {
+    if (crossing.before().isEmpty() || crossing.after().isEmpty()) {
+      return "";
+    }
+    return "; the grass is worth one patch of "
+        + Figures.area(SQUARE_METRES_PER_HECTARE * crossing.after().get().equivalentAreaHectares())
+        + " ("
+        + Figures.area(SQUARE_METRES_PER_HECTARE * crossing.before().get().equivalentAreaHectares())
+        + " without scars) where such a gap is crossed half the time";
   }
 
   /** Words for the guild that the headline distance was taken from, where it was. */

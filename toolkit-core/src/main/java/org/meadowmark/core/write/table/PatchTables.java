@@ -96,7 +96,7 @@ final class PatchTables {
             "One row for each crossing distance and part of the survey: the whole, each area, and"
                 + " each bed with more than one patch.");
     Scope.addTo(table, CrossingRow::scope);
-    return table
+    table
         .real(
             "crossing_distance_m",
             "m",
@@ -117,8 +117,9 @@ final class PatchTables {
         .percent(
             "largest_group_share_after_pct",
             "Share of the grass that is in the largest group, scars taken out.",
-            row -> row.crossing().largestGroupShareAfter())
-        .build();
+            row -> row.crossing().largestGroupShareAfter());
+    ConnectivityTables.addIndices(table);
+    return table.build();
   }
 
   static List<CrossingRow> crossingRows(Measurement measurement) {

@@ -2,6 +2,7 @@ package org.meadowmark.core.write.table;
 
 import java.util.OptionalDouble;
 import java.util.function.Function;
+import org.meadowmark.core.measure.uncertainty.PositionalAccuracy;
 import org.meadowmark.core.survey.Parameters;
 import org.meadowmark.core.write.Column.Type;
 
@@ -11,6 +12,10 @@ final class WidthFlags {
 
   static <T> void add(
       TableLayout.Builder<T> table, Parameters parameters, Function<T, OptionalDouble> width) {
+    OptionalDouble accuracy =
+        PositionalAccuracy.stated(parameters).stream()
+            .mapToDouble(PositionalAccuracy::accuracy95Metres)
+            .findFirst();
     table
         .column(
             "narrower_than_pixel",
@@ -25,7 +30,7 @@ final class WidthFlags {
             "",
             "Whether the width is less than the positional accuracy at 95 %, 1.7308 times"
                 + " position_rmse_m; no value where that is not stated.",
-            row -> isLess(width.apply(row), parameters.positionAccuracyMetres()));
+            row -> isLess(width.apply(row), accuracy));
   }
 
   private static Boolean isLess(OptionalDouble width, OptionalDouble limit) {

@@ -245,6 +245,13 @@ class ChartsTest {
 
   private static Measurement withAreas(Measurement m, List<AreaMeasure> areas, List<Gap> gaps) {
     return new Measurement(
-        m.scars(), m.scarsInBeds(), m.beds(), areas, m.patches(), gaps, m.scarredGrass());
+        m.scars(),
+        m.scarsInBeds(),
+        m.beds(),
+        areas,
+        m.patches(),
+        gaps,
+        m.scarredGrass(),
+        m.connectivity());
   }
 }

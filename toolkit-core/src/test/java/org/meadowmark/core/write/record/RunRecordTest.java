@@ -44,6 +44,7 @@ class RunRecordTest {
             "layers",
             "findings",
             "scar_attribution",
+            "uncertainty",
             "outputs",
             "run");
     assertThat(runRecord().toJson()).isEqualTo(runRecord().toJson()).endsWith("}\n");
@@ -61,6 +62,10 @@ class RunRecordTest {
     assertThat(root.at("/findings/1/code").asText()).isEqualTo("zero_length");
     assertThat(root.at("/findings/1/count").asInt()).isEqualTo(2);
     assertThat(root.at("/scar_attribution/out_of_reach_m").asDouble()).isEqualTo(40);
+    assertThat(root.at("/uncertainty/draws").asInt()).isEqualTo(200);
+    assertThat(root.at("/uncertainty/seed").asLong()).isEqualTo(1);
+    assertThat(root.at("/uncertainty/position_drawn").asBoolean()).isFalse();
+    assertThat(root.at("/uncertainty/position_accuracy_95_m").isNull()).isTrue();
     assertThat(root.at("/run/wall_seconds").asDouble()).isEqualTo(12.5);
     assertThat(root.at("/run/stages/0/peak_heap_bytes").asLong()).isEqualTo(1_000_000);
   }

@@ -9,6 +9,7 @@ import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
 import org.meadowmark.core.measure.AreaMeasure;
@@ -38,7 +39,8 @@ class SummaryTest {
               shuffled(m.areas()),
               m.patches(),
               shuffled(m.gaps()),
-              m.scarredGrass());
+              m.scarredGrass(),
+              m.connectivity());
       ChannelRanking ranking =
           new ChannelRanking(
               shuffled(r.segments()),
@@ -99,7 +101,8 @@ class SummaryTest {
                     Kind.WHOLE_SURVEY, 0, InventedSurvey.damage(0, 0, 0, 0, 0, "unknown"))),
             List.of(),
             List.of(),
-            List.of());
+            List.of(),
+            Optional.empty());
     ChannelRanking none = new ChannelRanking(List.of(), List.of(), 0, 0, 0, 0, 0);
     assertThat(Summary.text(InventedSurvey.with(empty, none, List.of())))
         .contains("No bed was mapped")
@@ -110,7 +113,14 @@ class SummaryTest {
   private static Measurement with(List<AreaMeasure> areas) {
     Measurement m = InventedSurvey.measurement();
     return new Measurement(
-        m.scars(), m.scarsInBeds(), m.beds(), areas, m.patches(), m.gaps(), m.scarredGrass());
+        m.scars(),
+        m.scarsInBeds(),
+        m.beds(),
+        areas,
+        m.patches(),
+        m.gaps(),
+        m.scarredGrass(),
+        m.connectivity());
   }
 
   private static <T> List<T> shuffled(List<T> list) {

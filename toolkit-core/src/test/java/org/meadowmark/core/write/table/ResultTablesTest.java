@@ -45,6 +45,8 @@ class ResultTablesTest {
             "fragmentation",
             "gap_width_histogram",
             "crossing_distances",
+            "patch_importance",
+            "scar_fillings",
             "segments",
             "scar_shares",
             "layers",
@@ -83,6 +85,16 @@ class ResultTablesTest {
     assertThat(column("segments", "damage_rate_m_per_ha")).containsExactly(100.0, 14.0, null);
     assertThat(column("areas", "area_name"))
         .containsExactly("Heron Bight", "2", "outside every management area", "whole survey");
+  }
+
+  @Test
+  void intervalsStandBesideTheMeasuredDamage() {
+    assertThat(column("beds", "likeliest_class")).containsExactly("light", "severe", null);
+    assertThat(column("beds", "draws_light_pct")).containsExactly(87.5, 0.0, null);
+    assertThat(column("beds", "share_scarred_low_pct")).containsExactly(0.7568, 16.4, null);
+    assertThat(column("beds", "share_scarred_high_pct")).containsExactly(1.2298, 26.65, null);
+    assertThat(column("beds", "larger_error")).containsExactly("width", "width", null);
+    assertThat(column("beds", "width_variance_pct")).containsOnlyNulls();
   }
 
   @Test
@@ -162,7 +174,8 @@ class ResultTablesTest {
             m.areas(),
             m.patches(),
             m.gaps(),
-            List.of(new Measurement.ScarredGrass("1", InventedSurvey.square(0, 0, 1), Double.NaN)));
+            List.of(new Measurement.ScarredGrass("1", InventedSurvey.square(0, 0, 1), Double.NaN)),
+            m.connectivity());
     ResultTable table =
         ResultTables.of(InventedSurvey.with(broken, InventedSurvey.ranking(), List.of())).stream()
             .filter(t -> t.name().equals("scarred_grass"))
@@ -213,7 +226,8 @@ class ResultTablesTest {
             shuffled(m.areas(), random),
             shuffled(m.patches(), random),
             shuffled(m.gaps(), random),
-            shuffled(m.scarredGrass(), random)),
+            shuffled(m.scarredGrass(), random),
+            m.connectivity()),
         new ChannelRanking(
             shuffled(r.segments(), random),
             shuffled(r.shares(), random),
