@@ -9,6 +9,7 @@ import java.lang.reflect.RecordComponent;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import org.assertj.core.data.Offset;
 import org.junit.jupiter.api.Test;
@@ -390,6 +391,8 @@ class FragmentationTest {
         numbers.addAll(numbers(inner));
       } else if (value instanceof OptionalDouble optional) {
         numbers.add(optional.orElse(Double.NaN));
+      } else if (value instanceof Optional<?> optional) {
+        optional.ifPresent(inner -> numbers.addAll(numbers((Record) inner)));
       } else if (value instanceof Number number) {
         numbers.add(number.doubleValue());
       } else if (value instanceof List<?> list) {
