@@ -11,6 +11,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.TreeMap;
+import java.util.function.Supplier;
 import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.prep.PreparedGeometry;
 import org.locationtech.jts.geom.prep.PreparedGeometryFactory;
@@ -54,29 +55,39 @@ final class AreaMeasurer {
 
   List<AreaMeasure> measure(List<GrassPart> beds) {
     beds.forEach(bed -> classOfBed.put(bed.bed().id(), severity.classOf(severityShare(bed))));
-    List<AreaMeasure> lines = new ArrayList<>();
+    // One bed may be a third of all grass; lines side by side keep the other threads busy
+    // meanwhile.
+    List<Supplier<AreaMeasure>> lines = new ArrayList<>();
     for (MapArea area : survey.managementAreas()) {
-      lines.add(
-          clippedLine(
-              Kind.MANAGEMENT_AREA,
-              Optional.of(area),
-              beds,
-              area.geometry(),
-              OverlayNG.INTERSECTION));
-      progress.advance(1);
+      lines.add(() -> managementArea(area, beds));
     }
     if (!survey.managementAreas().isEmpty()) {
-      Geometry all =
-          UnaryUnionOp.union(survey.managementAreas().stream().map(MapArea::geometry).toList());
-      lines.add(
-          clippedLine(
-              Kind.OUTSIDE_MANAGEMENT_AREAS, Optional.empty(), beds, all, OverlayNG.DIFFERENCE));
+      lines.add(() -> outside(beds));
     }
-    Fragmentation whole =
+    lines.add(() -> whole(beds));
+    return lines.parallelStream().map(Supplier::get).toList();
+  }
+
+  private AreaMeasure managementArea(MapArea area, List<GrassPart> beds) {
+    AreaMeasure line =
+        clippedLine(
+            Kind.MANAGEMENT_AREA, Optional.of(area), beds, area.geometry(), OverlayNG.INTERSECTION);
+    progress.advance(1);
+    return line;
+  }
+
+  private AreaMeasure outside(List<GrassPart> beds) {
+    Geometry all =
+        UnaryUnionOp.union(survey.managementAreas().stream().map(MapArea::geometry).toList());
+    return clippedLine(
+        Kind.OUTSIDE_MANAGEMENT_AREAS, Optional.empty(), beds, all, OverlayNG.DIFFERENCE);
+  }
+
+  private AreaMeasure whole(List<GrassPart> beds) {
+    Fragmentation fragmentation =
         ScopeSummary.compare(
             patches.before(), patches.after(), patches.gapWidthsMetres(), parameters);
-    lines.add(line(Kind.WHOLE_SURVEY, Optional.empty(), beds, whole));
-    return List.copyOf(lines);
+    return line(Kind.WHOLE_SURVEY, Optional.empty(), beds, fragmentation);
   }
 
   private AreaMeasure clippedLine(

@@ -56,6 +56,7 @@ final class PieceGraph {
   private final double reachMetres;
   private final STRtree index = new STRtree();
   private final STRtree[] facets;
+  private final double[] gridAreas;
   private final List<Link> links;
 
   /**
@@ -70,6 +71,7 @@ final class PieceGraph {
     this.scale = scale;
     this.reachMetres = reachMetres;
     facets = new STRtree[pieces.size()];
+    gridAreas = pieces.parallelStream().mapToDouble(Polygon::getArea).toArray();
     for (int i = 0; i < pieces.size(); i++) {
       index.insert(pieces.get(i).getEnvelopeInternal(), i);
     }
@@ -162,7 +164,7 @@ final class PieceGraph {
     double[] areas = new double[count];
     double total = 0;
     for (int i = 0; i < groups.length; i++) {
-      double area = pieces.get(i).getArea();
+      double area = gridAreas[i];
       areas[groups[i]] += area;
       total += area;
     }
