@@ -176,8 +176,8 @@ def main():
         ours += ["--attribute", "scars.width=width_m", "--attribute", "scars.cause=cause"]
         ours += ["--attribute", "scars.id=scar_id"]
         ours += ["--set", "ground_scale=false", "--set", "sliver_tolerance_m=0"]
-        # The peer has no intervals; what they cost is in docs/benchmarks.md.
-        ours += ["--set", "uncertainty_draws=0"]
+        # The peer has no intervals, no importance of patches and no gains of filled scars.
+        ours += ["--set", "uncertainty_draws=0", "--set", "connectivity_detail_patches=0"]
         _, wall, cpu, peak = timed(ours, work / "ours.log")
         record = json.loads((work / "ours" / "run-record.json").read_text())
         heap = max(s["peak_heap_bytes"] for s in record["run"]["stages"]) / 2**20
