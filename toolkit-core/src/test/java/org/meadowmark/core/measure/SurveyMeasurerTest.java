@@ -51,6 +51,34 @@ class SurveyMeasurerTest {
     assertThat(damage.severityDenominator()).isEqualTo("bed");
   }
 
+  /**
+   * Analytic: a strip of length L and width w = 2r that bends by θ covers L·w − r²·(tan(θ/2) − θ/2)
+   * at each bend, since the inner edges overlap and the outer corner is an arc. An arc of chords is
+   * at most 0.7 % smaller than its sector, r²·θ/2.
+   */
+  @Test
+  void bentScarLosesTheOverlapAtItsBends() {
+    double r = 0.2;
+    double theta = 0.03;
+    int bends = 60;
+    double x = 20;
+    double y = 20;
+    double angle = 0;
+    StringBuilder line = new StringBuilder("LINESTRING (20 20");
+    for (int i = 0; i <= bends; i++) {
+      x += 0.1 * Math.cos(angle);
+      y += 0.1 * Math.sin(angle);
+      angle += theta;
+      line.append(", ").append(x).append(' ').append(y);
+    }
+    double length = 0.1 * (bends + 1);
+    double expected = length * 2 * r - bends * r * r * (Math.tan(theta / 2) - theta / 2);
+    double scarred =
+        damageOf(new TestSurvey().bed("b", HECTARE).scar("s", line.append(')').toString(), 2 * r))
+            .scarredSquareMetres();
+    assertThat(scarred).isCloseTo(expected, within(2e-4 * expected));
+  }
+
   /** Check value: two 100 m × 0.30 m scars that cross at right angles cover 2Lw − w² = 59.91 m². */
   @Test
   void crossingScarsCountTheirOverlapOnce() {
