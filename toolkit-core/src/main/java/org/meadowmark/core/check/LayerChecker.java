@@ -78,7 +78,8 @@ public final class LayerChecker<T extends Located> implements FeatureSink {
 
   /** A checker for a layer of channels: lines. */
   public static LayerChecker<Channel> channels(LayerSource source, FindingLog log) {
-    return new LayerChecker<>(source, log, new ChannelInterpreter());
+    return new LayerChecker<>(
+        source, log, new NamedInterpreter<>(GeometryCheck.Kind.LINES, Channel::new));
   }
 
   /**
@@ -90,7 +91,7 @@ public final class LayerChecker<T extends Located> implements FeatureSink {
         source.role() == LayerRole.BARRIERS
             ? GeometryCheck.Kind.LINES_OR_POLYGONS
             : GeometryCheck.Kind.POLYGONS;
-    return new LayerChecker<>(source, log, new AreaInterpreter(kind));
+    return new LayerChecker<>(source, log, new NamedInterpreter<>(kind, MapArea::new));
   }
 
   /** A checker for points with a depth. */

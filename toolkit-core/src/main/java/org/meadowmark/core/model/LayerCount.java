@@ -1,5 +1,7 @@
 package org.meadowmark.core.model;
 
+import java.util.Comparator;
+
 /**
  * How many features of a layer went which way. {@code read = used + skipped}; repaired features are
  * among the used.
@@ -21,4 +23,10 @@ public record LayerCount(
     long read,
     long used,
     long repaired,
-    long skipped) {}
+    long skipped) {
+  /** Order for lists: role, file, layer. */
+  public static final Comparator<LayerCount> ORDER =
+      Comparator.comparing(LayerCount::role)
+          .thenComparing(LayerCount::file)
+          .thenComparing(LayerCount::layer);
+}

@@ -1,6 +1,5 @@
 package org.meadowmark.core.write;
 
-import java.util.Comparator;
 import java.util.List;
 import java.util.Objects;
 import org.meadowmark.core.measure.Measurement;
@@ -31,11 +30,6 @@ public record AssessedSurvey(
     List<LayerCount> counts,
     ReferenceTables references) {
 
-  private static final Comparator<LayerCount> COUNT_ORDER =
-      Comparator.comparing(LayerCount::role)
-          .thenComparing(LayerCount::file)
-          .thenComparing(LayerCount::layer);
-
   public AssessedSurvey {
     Objects.requireNonNull(definition, "definition");
     Objects.requireNonNull(survey, "survey");
@@ -43,6 +37,6 @@ public record AssessedSurvey(
     Objects.requireNonNull(ranking, "ranking");
     Objects.requireNonNull(references, "references");
     findings = findings.stream().sorted(Finding.ORDER).toList();
-    counts = counts.stream().sorted(COUNT_ORDER).toList();
+    counts = counts.stream().sorted(LayerCount.ORDER).toList();
   }
 }

@@ -2,13 +2,9 @@ package org.meadowmark.core.read.csv;
 
 import java.io.BufferedReader;
 import java.io.IOException;
-import java.io.InputStreamReader;
 import java.io.UncheckedIOException;
 import java.nio.charset.CharacterCodingException;
-import java.nio.charset.CodingErrorAction;
 import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
-import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.HashSet;
@@ -30,6 +26,7 @@ import org.meadowmark.core.read.LayerHeader;
 import org.meadowmark.core.read.LayerProblems;
 import org.meadowmark.core.read.LayerReader;
 import org.meadowmark.core.read.SourceFeature;
+import org.meadowmark.core.read.StrictText;
 import org.meadowmark.core.survey.LayerSource;
 
 /**
@@ -47,13 +44,12 @@ import org.meadowmark.core.survey.LayerSource;
 public final class CsvLayerReader implements LayerReader {
   private static final char[] DELIMITERS = {',', ';', '\t'};
   private static final int LONGEST_HEADER = 1 << 16;
-  private static final char BYTE_ORDER_MARK = '\uFEFF';
 
   @Override
   public void read(LayerSource source, FeatureSink sink) {
     LayerProblems problems = LayerProblems.ofFile(source);
     problems.refuseOtherLayer(List.of(problems.layer()));
-    try (BufferedReader reader = open(source.file())) {
+    try (BufferedReader reader = StrictText.open(source.file(), StandardCharsets.UTF_8)) {
       CSVFormat format = CSVFormat.DEFAULT.builder().setDelimiter(delimiter(reader)).get();
       try (CSVParser parser = CSVParser.builder().setReader(reader).setFormat(format).get()) {
         readRecords(new RecordLines(parser, problems), problems, sink);
@@ -67,27 +63,6 @@ public final class CsvLayerReader implements LayerReader {
 
   private static RuntimeException notUtf8(LayerProblems problems, Exception cause) {
     return problems.refused("is not UTF-8", "save it as CSV UTF-8", cause);
-  }
-
-  private static BufferedReader open(Path file) throws IOException {
-    BufferedReader reader =
-        new BufferedReader(
-            new InputStreamReader(
-                Files.newInputStream(file),
-                StandardCharsets.UTF_8
-                    .newDecoder()
-                    .onMalformedInput(CodingErrorAction.REPORT)
-                    .onUnmappableCharacter(CodingErrorAction.REPORT)));
-    try {
-      reader.mark(1);
-      if (reader.read() != BYTE_ORDER_MARK) {
-        reader.reset();
-      }
-      return reader;
-    } catch (IOException e) {
-      reader.close();
-      throw e;
-    }
   }
 
   private static char delimiter(BufferedReader reader) throws IOException {

@@ -1,18 +1,16 @@
 package org.meadowmark.core.read.gpx;
 
-import java.io.BufferedReader;
 import java.io.IOException;
 import java.io.InputStream;
-import java.io.InputStreamReader;
 import java.io.Reader;
 import java.nio.charset.Charset;
-import java.nio.charset.CodingErrorAction;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.meadowmark.core.read.LayerProblems;
+import org.meadowmark.core.read.StrictText;
 
 /**
  * An XML file as text, decoded as its declaration says.
@@ -24,31 +22,12 @@ final class XmlText {
   private static final Pattern ENCODING =
       Pattern.compile("\\A\\s*<\\?xml[^>]*?encoding\\s*=\\s*[\"']([A-Za-z0-9._:-]+)[\"']");
   private static final int DECLARATION_BYTES = 256;
-  private static final char BYTE_ORDER_MARK = '\uFEFF';
 
   private XmlText() {}
 
   /** Opens a file; a byte that is not of its character set makes reading fail. */
   static Reader open(Path file, LayerProblems problems) throws IOException {
-    Charset charset = charset(file, problems);
-    BufferedReader reader =
-        new BufferedReader(
-            new InputStreamReader(
-                Files.newInputStream(file),
-                charset
-                    .newDecoder()
-                    .onMalformedInput(CodingErrorAction.REPORT)
-                    .onUnmappableCharacter(CodingErrorAction.REPORT)));
-    try {
-      reader.mark(1);
-      if (reader.read() != BYTE_ORDER_MARK) {
-        reader.reset();
-      }
-      return reader;
-    } catch (IOException e) {
-      reader.close();
-      throw e;
-    }
+    return StrictText.open(file, charset(file, problems));
   }
 
   private static Charset charset(Path file, LayerProblems problems) throws IOException {

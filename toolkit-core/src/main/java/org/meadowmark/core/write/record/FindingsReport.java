@@ -31,13 +31,7 @@ public final class FindingsReport {
    */
   public FindingsReport(Collection<Finding> findings, Collection<LayerCount> counts) {
     this.findings = findings.stream().sorted(Finding.ORDER).toList();
-    this.counts =
-        counts.stream()
-            .sorted(
-                Comparator.comparing(LayerCount::role)
-                    .thenComparing(LayerCount::file)
-                    .thenComparing(LayerCount::layer))
-            .toList();
+    this.counts = counts.stream().sorted(LayerCount.ORDER).toList();
   }
 
   /** How many findings have a level. */
@@ -91,19 +85,7 @@ public final class FindingsReport {
     for (Finding.Level level : Finding.Level.values()) {
       totals.put(lower(level), count(level));
     }
-    ArrayNode layers = root.putArray("layers");
-    for (LayerCount count : counts) {
-      layers
-          .addObject()
-          .put("role", count.role().key())
-          .put("file", count.file())
-          .put("layer", count.layer())
-          .put("crs", count.crs())
-          .put("read", count.read())
-          .put("used", count.used())
-          .put("repaired", count.repaired())
-          .put("skipped", count.skipped());
-    }
+    LayerCountJson.putAll(root.putArray("layers"), counts);
     ArrayNode array = root.putArray("findings");
     for (Finding finding : findings) {
       array

@@ -61,7 +61,7 @@ public record RunRecord(
     grid.put("corrected_to_ground", definition.parameters().groundScale());
     grid.put("wkt", assessed.survey().gridWkt());
     putFiles(root.putArray("inputs"), inputs);
-    putLayers(root.putArray("layers"));
+    LayerCountJson.putAll(root.putArray("layers"), assessed.counts());
     putFindings(root.putArray("findings"));
     putAttribution(root.putObject("scar_attribution"));
     putUncertainty(root.putObject("uncertainty"), definition.parameters());
@@ -103,23 +103,6 @@ public record RunRecord(
           .put("bytes", file.bytes())
           .put("sha256", file.sha256());
     }
-  }
-
-  private void putLayers(ArrayNode array) {
-    assessed
-        .counts()
-        .forEach(
-            count ->
-                array
-                    .addObject()
-                    .put("role", count.role().key())
-                    .put("file", count.file())
-                    .put("layer", count.layer())
-                    .put("crs", count.crs())
-                    .put("read", count.read())
-                    .put("used", count.used())
-                    .put("repaired", count.repaired())
-                    .put("skipped", count.skipped()));
   }
 
   private void putFindings(ArrayNode array) {

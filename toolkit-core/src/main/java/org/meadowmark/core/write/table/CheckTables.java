@@ -1,6 +1,5 @@
 package org.meadowmark.core.write.table;
 
-import java.util.Comparator;
 import java.util.Locale;
 import org.meadowmark.core.model.Finding;
 import org.meadowmark.core.model.LayerCount;
@@ -38,9 +37,7 @@ final class CheckTables {
   static TableLayout<LayerCount> layers() {
     return TableLayout.<LayerCount>named(
             "layers",
-            Comparator.comparing(LayerCount::role)
-                .thenComparing(LayerCount::file)
-                .thenComparing(LayerCount::layer),
+            LayerCount.ORDER,
             "One row an input layer: how many of its features went which way.")
         .text("role", "What the layer stands for in the survey.", row -> row.role().key())
         .text("file", "File.", LayerCount::file)

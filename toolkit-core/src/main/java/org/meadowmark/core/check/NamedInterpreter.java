@@ -4,15 +4,25 @@ import java.util.Map;
 import java.util.Optional;
 import org.locationtech.jts.geom.Geometry;
 import org.meadowmark.core.model.FeatureRef;
-import org.meadowmark.core.model.MapArea;
+import org.meadowmark.core.model.Located;
 import org.meadowmark.core.survey.Field;
 
-/** Management areas, surveyed areas and barriers: name. */
-final class AreaInterpreter implements FeatureInterpreter<MapArea> {
-  private final GeometryCheck.Kind kind;
+/**
+ * Features with a name and no other property: channels, management and surveyed areas, barriers.
+ */
+final class NamedInterpreter<T extends Located> implements FeatureInterpreter<T> {
+  /** Makes a feature. */
+  @FunctionalInterface
+  interface Maker<T> {
+    T make(String id, FeatureRef ref, Geometry geometry, String name);
+  }
 
-  AreaInterpreter(GeometryCheck.Kind kind) {
+  private final GeometryCheck.Kind kind;
+  private final Maker<T> maker;
+
+  NamedInterpreter(GeometryCheck.Kind kind, Maker<T> maker) {
     this.kind = kind;
+    this.maker = maker;
   }
 
   @Override
@@ -26,7 +36,7 @@ final class AreaInterpreter implements FeatureInterpreter<MapArea> {
   }
 
   @Override
-  public Optional<MapArea> interpret(
+  public Optional<T> interpret(
       String id,
       FeatureRef ref,
       Geometry geometry,
@@ -34,6 +44,6 @@ final class AreaInterpreter implements FeatureInterpreter<MapArea> {
       Map<String, Object> values,
       FeatureRemarks remarks) {
     String name = attributes.text(Field.NAME, values).orElse("");
-    return Optional.of(new MapArea(id, ref, geometry, name));
+    return Optional.of(maker.make(id, ref, geometry, name));
   }
 }
