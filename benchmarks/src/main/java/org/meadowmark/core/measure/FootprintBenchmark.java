@@ -35,13 +35,16 @@ public class FootprintBenchmark {
   @Setup
   public void invent() {
     survey = InventedSurvey.withScars(scars);
-    footprints = new FootprintBuilder(survey).buildAll(survey.scars());
+    footprints =
+        new FootprintBuilder(survey.scale(), new SurveyedArea(survey.surveyedArea()))
+            .buildAll(survey.scars());
   }
 
   /** Scars buffered and clipped to the surveyed area. */
   @Benchmark
   public Object outlineScars() {
-    return new FootprintBuilder(survey).buildAll(survey.scars());
+    return new FootprintBuilder(survey.scale(), new SurveyedArea(survey.surveyedArea()))
+        .buildAll(survey.scars());
   }
 
   /** Overlapping footprints joined. */

@@ -1,19 +1,11 @@
 package org.meadowmark.core.measure;
 
 import java.util.List;
-import java.util.Optional;
 import java.util.stream.IntStream;
 import org.locationtech.jts.geom.Geometry;
-import org.locationtech.jts.geom.prep.PreparedGeometry;
-import org.locationtech.jts.geom.prep.PreparedGeometryFactory;
 import org.locationtech.jts.operation.buffer.BufferOp;
 import org.locationtech.jts.operation.buffer.BufferParameters;
-import org.locationtech.jts.operation.overlayng.OverlayNG;
-import org.locationtech.jts.operation.overlayng.OverlayNGRobust;
-import org.locationtech.jts.operation.union.UnaryUnionOp;
 import org.meadowmark.core.model.GroundScale;
-import org.meadowmark.core.model.MapArea;
-import org.meadowmark.core.model.MetricSurvey;
 import org.meadowmark.core.model.Scar;
 
 /**
@@ -35,24 +27,11 @@ final class FootprintBuilder {
   }
 
   private final GroundScale scale;
-  private final Optional<Geometry> surveyed;
-  private final Optional<PreparedGeometry> preparedSurveyed;
+  private final SurveyedArea surveyed;
 
-  FootprintBuilder(MetricSurvey survey) {
-    scale = survey.scale();
-    surveyed = surveyedArea(survey.surveyedArea());
-    preparedSurveyed = surveyed.map(PreparedGeometryFactory::prepare);
-  }
-
-  /** Union of the surveyed polygons; empty where everything was surveyed. */
-  static Optional<Geometry> surveyedArea(List<MapArea> parts) {
-    return parts.isEmpty()
-        ? Optional.empty()
-        : Optional.of(UnaryUnionOp.union(parts.stream().map(MapArea::geometry).toList()));
-  }
-
-  Optional<Geometry> surveyedArea() {
-    return surveyed;
+  FootprintBuilder(GroundScale scale, SurveyedArea surveyed) {
+    this.scale = scale;
+    this.surveyed = surveyed;
   }
 
   List<Footprint> buildAll(List<Scar> scars) {
@@ -76,16 +55,12 @@ final class FootprintBuilder {
       area = geometry;
     }
     return new Footprint(
-        index, scar, inSurvey(line), inSurvey(area), factor, line.getLength(), area.getArea());
-  }
-
-  private Geometry inSurvey(Geometry geometry) {
-    if (surveyed.isEmpty() || geometry.isEmpty() || preparedSurveyed.get().contains(geometry)) {
-      return geometry;
-    }
-    if (!preparedSurveyed.get().intersects(geometry)) {
-      return geometry.getFactory().createEmpty(geometry.getDimension());
-    }
-    return OverlayNGRobust.overlay(geometry, surveyed.get(), OverlayNG.INTERSECTION);
+        index,
+        scar,
+        surveyed.part(line),
+        surveyed.part(area),
+        factor,
+        line.getLength(),
+        area.getArea());
   }
 }

@@ -2,10 +2,7 @@ package org.meadowmark.core.measure;
 
 import java.util.ArrayList;
 import java.util.Comparator;
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Map;
-import org.jgrapht.alg.util.UnionFind;
 import org.locationtech.jts.geom.Envelope;
 import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.prep.PreparedGeometry;
@@ -27,42 +24,32 @@ final class FootprintClusters {
    */
   record Cluster(Geometry area, List<Integer> members) {}
 
+  private final STRtree footprintIndex;
   private final List<Cluster> clusters;
-  private final STRtree index = new STRtree();
+  private final STRtree clusterIndex;
 
   FootprintClusters(List<Footprint> footprints) {
-    STRtree footprintIndex = new STRtree();
-    List<Integer> used = new ArrayList<>();
-    for (Footprint footprint : footprints) {
-      if (!footprint.area().isEmpty()) {
-        used.add(footprint.index());
-        footprintIndex.insert(footprint.area().getEnvelopeInternal(), footprint.index());
-      }
-    }
-    footprintIndex.build();
-
+    footprintIndex = StrTreeQuery.positions(footprints.stream().map(Footprint::area).toList());
     List<int[]> pairs =
-        used.parallelStream()
-            .flatMap(i -> overlapping(i, footprints, footprintIndex).stream())
+        footprints.parallelStream()
+            .filter(footprint -> !footprint.area().isEmpty())
+            .flatMap(footprint -> overlapping(footprint.index(), footprints).stream())
             .toList();
-    UnionFind<Integer> sets = new UnionFind<>(new java.util.LinkedHashSet<>(used));
-    pairs.forEach(pair -> sets.union(pair[0], pair[1]));
-    Map<Integer, List<Integer>> members = new LinkedHashMap<>();
-    used.forEach(i -> members.computeIfAbsent(sets.find(i), key -> new ArrayList<>()).add(i));
-
+    ConnectedSets sets = new ConnectedSets(footprints.size());
+    pairs.forEach(pair -> sets.join(pair[0], pair[1]));
     clusters =
-        members.values().parallelStream().map(m -> new Cluster(unite(m, footprints), m)).toList();
-    for (int i = 0; i < clusters.size(); i++) {
-      index.insert(clusters.get(i).area().getEnvelopeInternal(), i);
-    }
-    index.build();
+        sets.members().parallelStream()
+            .filter(members -> !footprints.get(members.get(0)).area().isEmpty())
+            .map(members -> new Cluster(unite(members, footprints), members))
+            .toList();
+    clusterIndex = StrTreeQuery.positions(clusters.stream().map(Cluster::area).toList());
   }
 
-  private static List<int[]> overlapping(int i, List<Footprint> footprints, STRtree index) {
+  private List<int[]> overlapping(int i, List<Footprint> footprints) {
     Geometry area = footprints.get(i).area();
     List<int[]> found = new ArrayList<>();
     PreparedGeometry prepared = null;
-    for (int j : StrTreeQuery.<Integer>items(index, area.getEnvelopeInternal())) {
+    for (int j : footprintsNear(area.getEnvelopeInternal())) {
       if (j > i) {
         if (prepared == null) {
           prepared = PreparedGeometryFactory.prepare(area);
@@ -82,9 +69,14 @@ final class FootprintClusters {
     return ParallelUnion.of(members.stream().map(i -> footprints.get(i).area()).toList());
   }
 
+  /** Footprints whose envelope meets an envelope, by position, in no order. */
+  List<Integer> footprintsNear(Envelope envelope) {
+    return StrTreeQuery.items(footprintIndex, envelope);
+  }
+
   /** Clusters whose envelope meets an envelope, in order of their first member. */
   List<Cluster> near(Envelope envelope) {
-    List<Integer> found = new ArrayList<>(StrTreeQuery.<Integer>items(index, envelope));
+    List<Integer> found = new ArrayList<>(StrTreeQuery.<Integer>items(clusterIndex, envelope));
     found.sort(Comparator.naturalOrder());
     return found.stream().map(clusters::get).toList();
   }

@@ -7,17 +7,14 @@ import java.util.Map;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.TreeMap;
-import org.locationtech.jts.algorithm.locate.IndexedPointInAreaLocator;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Envelope;
 import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.GeometryFactory;
 import org.locationtech.jts.geom.LineSegment;
 import org.locationtech.jts.geom.LineString;
-import org.locationtech.jts.geom.Location;
 import org.locationtech.jts.geom.Polygon;
 import org.locationtech.jts.geom.util.LinearComponentExtracter;
-import org.locationtech.jts.index.strtree.STRtree;
 import org.locationtech.jts.operation.distance.DistanceOp;
 import org.locationtech.jts.operation.overlayng.OverlayNG;
 import org.locationtech.jts.operation.overlayng.OverlayNGRobust;
@@ -94,18 +91,13 @@ final class GapFinder {
   private record Across(int piece, double distance) {}
 
   private final List<Polygon> pieces;
-  private final IndexedPointInAreaLocator[] locators;
+  private final PieceLocator locator;
   private final OutlineIndex[] outlines;
-  private final STRtree index = new STRtree();
 
   private GapFinder(List<Polygon> pieces) {
     this.pieces = pieces;
-    locators = new IndexedPointInAreaLocator[pieces.size()];
+    locator = new PieceLocator(pieces);
     outlines = new OutlineIndex[pieces.size()];
-    for (int i = 0; i < pieces.size(); i++) {
-      index.insert(pieces.get(i).getEnvelopeInternal(), i);
-    }
-    index.build();
   }
 
   /**
@@ -148,7 +140,7 @@ final class GapFinder {
     Envelope around =
         new Envelope((isLine ? footprint.line() : footprint.area()).getEnvelopeInternal());
     around.expandBy(EDGE_METRES + (isLine ? reach(halfWidth(footprint)) : 0));
-    return StrTreeQuery.items(index, around).size() > 1;
+    return locator.near(around).size() > 1;
   }
 
   private static double halfWidth(Footprint footprint) {
@@ -245,7 +237,7 @@ final class GapFinder {
       double directionY,
       double halfWidth,
       OutlineIndex outline) {
-    OptionalInt piece = pieceAt(beyond(from, directionX, directionY, halfWidth + EDGE_METRES));
+    OptionalInt piece = locator.at(beyond(from, directionX, directionY, halfWidth + EDGE_METRES));
     if (piece.isPresent()) {
       return new Across(piece.getAsInt(), halfWidth);
     }
@@ -254,7 +246,7 @@ final class GapFinder {
     if (edge <= halfWidth + EDGE_METRES || edge >= WIDEST_METRES) {
       return null;
     }
-    piece = pieceAt(beyond(from, directionX, directionY, edge + EDGE_METRES));
+    piece = locator.at(beyond(from, directionX, directionY, edge + EDGE_METRES));
     return piece.isPresent() ? new Across(piece.getAsInt(), edge) : null;
   }
 
@@ -269,25 +261,13 @@ final class GapFinder {
     return outlines[i];
   }
 
-  private OptionalInt pieceAt(Coordinate point) {
-    for (int i : StrTreeQuery.<Integer>items(index, new Envelope(point))) {
-      if (locators[i] == null) {
-        locators[i] = new IndexedPointInAreaLocator(pieces.get(i));
-      }
-      if (locators[i].locate(point) != Location.EXTERIOR) {
-        return OptionalInt.of(i);
-      }
-    }
-    return OptionalInt.empty();
-  }
-
   private List<RawGap> acrossPolygon(Footprint footprint) {
     Geometry scar = footprint.area();
     Envelope around = new Envelope(scar.getEnvelopeInternal());
     around.expandBy(EDGE_METRES);
     Geometry window = scar.getFactory().toGeometry(around);
     Map<Integer, Geometry> near = new TreeMap<>();
-    for (int i : StrTreeQuery.<Integer>items(index, around)) {
+    for (int i : locator.near(around)) {
       Geometry edges = outline(i).edgesIn(around);
       Geometry local = OverlayNGRobust.overlay(edges, window, OverlayNG.INTERSECTION);
       if (!local.isEmpty() && local.isWithinDistance(scar, EDGE_METRES)) {

@@ -1,12 +1,8 @@
 package org.meadowmark.core.measure;
 
 import java.util.ArrayList;
-import java.util.LinkedHashMap;
-import java.util.LinkedHashSet;
 import java.util.List;
-import java.util.Map;
 import java.util.stream.IntStream;
-import org.jgrapht.alg.util.UnionFind;
 import org.locationtech.jts.algorithm.locate.SimplePointInAreaLocator;
 import org.locationtech.jts.geom.Envelope;
 import org.locationtech.jts.geom.Geometry;
@@ -34,26 +30,21 @@ record GrassGroup(List<Bed> beds, Geometry geometry) {
 
   /** Joins touching beds. Time n log n in vertices plus the number of neighbouring pairs. */
   static List<GrassGroup> of(List<Bed> beds, double toleranceMetres) {
-    STRtree index = new STRtree();
-    for (int i = 0; i < beds.size(); i++) {
-      index.insert(beds.get(i).geometry().getEnvelopeInternal(), i);
-    }
-    index.build();
+    STRtree index = StrTreeQuery.positions(beds.stream().map(Bed::geometry).toList());
     List<int[]> pairs =
         IntStream.range(0, beds.size())
             .parallel()
             .boxed()
             .flatMap(i -> touching(i, beds, index, toleranceMetres).stream())
             .toList();
-    UnionFind<Integer> sets =
-        new UnionFind<>(new LinkedHashSet<>(IntStream.range(0, beds.size()).boxed().toList()));
-    pairs.forEach(pair -> sets.union(pair[0], pair[1]));
-    Map<Integer, List<Bed>> members = new LinkedHashMap<>();
-    for (int i = 0; i < beds.size(); i++) {
-      members.computeIfAbsent(sets.find(i), key -> new ArrayList<>()).add(beds.get(i));
-    }
-    return members.values().parallelStream()
-        .map(m -> new GrassGroup(List.copyOf(m), unite(m, toleranceMetres)))
+    ConnectedSets sets = new ConnectedSets(beds.size());
+    pairs.forEach(pair -> sets.join(pair[0], pair[1]));
+    return sets.members().parallelStream()
+        .map(
+            members -> {
+              List<Bed> together = members.stream().map(beds::get).toList();
+              return new GrassGroup(together, unite(together, toleranceMetres));
+            })
         .toList();
   }
 

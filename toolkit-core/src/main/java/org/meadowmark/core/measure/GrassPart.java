@@ -8,7 +8,6 @@ import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.prep.PreparedGeometry;
 import org.locationtech.jts.geom.prep.PreparedGeometryFactory;
-import org.locationtech.jts.index.strtree.STRtree;
 import org.locationtech.jts.operation.overlayng.OverlayNG;
 import org.locationtech.jts.operation.overlayng.OverlayNGRobust;
 import org.meadowmark.core.measure.uncertainty.DrawnArea;
@@ -23,6 +22,7 @@ import org.meadowmark.core.model.GroundScale;
  *
  * @param bed the bed
  * @param geometry the part, on the grid
+ * @param surveyed what was looked at of it, on the grid
  * @param scarred its scarred part, on the grid
  * @param grassSquareMetres mapped area
  * @param surveyedSquareMetres mapped area inside the surveyed area
@@ -34,6 +34,7 @@ import org.meadowmark.core.model.GroundScale;
 record GrassPart(
     Bed bed,
     Geometry geometry,
+    Geometry surveyed,
     Geometry scarred,
     double grassSquareMetres,
     double surveyedSquareMetres,
@@ -56,37 +57,30 @@ record GrassPart(
     private static final int TILE_FROM_VERTICES = 600;
 
     private final List<Footprint> footprints;
-    private final STRtree footprintIndex = new STRtree();
-    private final Optional<Geometry> surveyed;
-    private final Optional<PreparedGeometry> preparedSurveyed;
+    private final FootprintClusters clusters;
+    private final SurveyedArea surveyed;
     private final SeverityRule severity;
     private final GroundScale scale;
     private final DamageErrors errors;
 
     Maker(
         List<Footprint> footprints,
-        Optional<Geometry> surveyed,
+        FootprintClusters clusters,
+        SurveyedArea surveyed,
         SeverityRule severity,
         GroundScale scale,
         DamageErrors errors) {
       this.footprints = footprints;
+      this.clusters = clusters;
       this.surveyed = surveyed;
-      this.preparedSurveyed = surveyed.map(PreparedGeometryFactory::prepare);
       this.severity = severity;
       this.scale = scale;
       this.errors = errors;
-      for (Footprint footprint : footprints) {
-        if (!footprint.area().isEmpty()) {
-          footprintIndex.insert(footprint.area().getEnvelopeInternal(), footprint.index());
-        }
-      }
-      footprintIndex.build();
     }
 
     /** The whole of a bed. */
     GrassPart whole(Bed bed, Geometry scarred) {
-      List<Integer> candidates =
-          StrTreeQuery.items(footprintIndex, bed.geometry().getEnvelopeInternal());
+      List<Integer> candidates = clusters.footprintsNear(bed.geometry().getEnvelopeInternal());
       return make(bed, bed.geometry(), scarred, candidates);
     }
 
@@ -106,13 +100,14 @@ record GrassPart(
       return new GrassPart(
           part.bed,
           part.geometry,
+          part.surveyed,
           part.scarred,
           part.grassSquareMetres,
           part.surveyedSquareMetres,
           part.scarredSquareMetres,
           part.denominatorSquareMetres,
           part.scars,
-          errors.draw(surveyedPart(part.geometry), areaFactor(part.bed), part.scarredSquareMetres));
+          errors.draw(part.surveyed, areaFactor(part.bed), part.scarredSquareMetres));
     }
 
     private double areaFactor(Bed bed) {
@@ -122,11 +117,12 @@ record GrassPart(
 
     private GrassPart make(Bed bed, Geometry geometry, Geometry scarred, List<Integer> candidates) {
       double factor = areaFactor(bed);
-      Geometry looked = surveyedPart(geometry);
+      Geometry looked = surveyed.part(geometry);
       double surveyedSquareMetres = looked.getArea() / factor;
       return new GrassPart(
           bed,
           geometry,
+          looked,
           scarred,
           geometry.getArea() / factor,
           surveyedSquareMetres,
@@ -135,13 +131,6 @@ record GrassPart(
           severity.denominatorSquareMetres(looked, scarred, surveyedSquareMetres, factor),
           scarParts(geometry, factor, candidates),
           Optional.empty());
-    }
-
-    private Geometry surveyedPart(Geometry geometry) {
-      if (surveyed.isEmpty() || preparedSurveyed.get().contains(geometry)) {
-        return geometry;
-      }
-      return OverlayNGRobust.overlay(geometry, surveyed.get(), OverlayNG.INTERSECTION);
     }
 
     private List<ScarPart> scarParts(

@@ -9,12 +9,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.TreeSet;
 import java.util.stream.IntStream;
-import org.locationtech.jts.algorithm.locate.IndexedPointInAreaLocator;
-import org.locationtech.jts.geom.Coordinate;
-import org.locationtech.jts.geom.Envelope;
-import org.locationtech.jts.geom.Location;
 import org.locationtech.jts.geom.Polygon;
-import org.locationtech.jts.index.strtree.STRtree;
 import org.meadowmark.core.model.Bed;
 import org.meadowmark.core.model.Ids;
 import org.meadowmark.core.model.MetricSurvey;
@@ -107,26 +102,14 @@ final class PatchMap {
       List<String> only = List.of(group.beds().get(0).id());
       return pieces.stream().map(piece -> only).toList();
     }
-    STRtree index = new STRtree();
-    IndexedPointInAreaLocator[] locators = new IndexedPointInAreaLocator[pieces.size()];
+    PieceLocator locator = new PieceLocator(pieces);
     List<TreeSet<String>> ids = new ArrayList<>();
-    for (int i = 0; i < pieces.size(); i++) {
-      index.insert(pieces.get(i).getEnvelopeInternal(), i);
-      ids.add(new TreeSet<>(Ids.ORDER));
-    }
-    index.build();
+    pieces.forEach(piece -> ids.add(new TreeSet<>(Ids.ORDER)));
     for (Bed bed : group.beds()) {
       for (Polygon part : scarringOfBed.get(bed.id()).pieces()) {
-        Coordinate inside = part.getInteriorPoint().getCoordinate();
-        for (int i : StrTreeQuery.<Integer>items(index, new Envelope(inside))) {
-          if (locators[i] == null) {
-            locators[i] = new IndexedPointInAreaLocator(pieces.get(i));
-          }
-          if (locators[i].locate(inside) == Location.INTERIOR) {
-            ids.get(i).add(bed.id());
-            break;
-          }
-        }
+        locator
+            .around(part.getInteriorPoint().getCoordinate())
+            .ifPresent(piece -> ids.get(piece).add(bed.id()));
       }
     }
     return ids.stream().map(List::<String>copyOf).toList();

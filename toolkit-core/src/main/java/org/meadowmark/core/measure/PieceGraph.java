@@ -3,11 +3,9 @@ package org.meadowmark.core.measure;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
-import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.OptionalDouble;
 import java.util.stream.IntStream;
-import org.jgrapht.alg.util.UnionFind;
 import org.locationtech.jts.geom.Envelope;
 import org.locationtech.jts.geom.Polygon;
 import org.locationtech.jts.index.strtree.ItemBoundable;
@@ -54,7 +52,7 @@ final class PieceGraph {
   private final List<Polygon> pieces;
   private final GroundScale scale;
   private final double reachMetres;
-  private final STRtree index = new STRtree();
+  private final STRtree index;
   private final STRtree[] facets;
   private final double[] gridAreas;
   private final List<Link> links;
@@ -72,10 +70,7 @@ final class PieceGraph {
     this.reachMetres = reachMetres;
     facets = new STRtree[pieces.size()];
     gridAreas = pieces.parallelStream().mapToDouble(Polygon::getArea).toArray();
-    for (int i = 0; i < pieces.size(); i++) {
-      index.insert(pieces.get(i).getEnvelopeInternal(), i);
-    }
-    index.build();
+    index = StrTreeQuery.positions(pieces);
     links =
         pieces.size() < 2
             ? List.of()
@@ -132,25 +127,13 @@ final class PieceGraph {
    * piece.
    */
   int[] groups(double crossingMetres) {
-    UnionFind<Integer> sets =
-        new UnionFind<>(new LinkedHashSet<>(IntStream.range(0, pieces.size()).boxed().toList()));
+    ConnectedSets sets = new ConnectedSets(pieces.size());
     for (Link link : links) {
       if (link.metres <= crossingMetres + EQUAL_METRES) {
-        sets.union(link.first, link.second);
+        sets.join(link.first, link.second);
       }
     }
-    int[] numberOfRoot = new int[pieces.size()];
-    Arrays.fill(numberOfRoot, -1);
-    int[] groups = new int[pieces.size()];
-    int next = 0;
-    for (int i = 0; i < groups.length; i++) {
-      int root = sets.find(i);
-      if (numberOfRoot[root] < 0) {
-        numberOfRoot[root] = next++;
-      }
-      groups[i] = numberOfRoot[root];
-    }
-    return groups;
+    return sets.numbers();
   }
 
   /**
@@ -164,9 +147,8 @@ final class PieceGraph {
     double[] areas = new double[count];
     double total = 0;
     for (int i = 0; i < groups.length; i++) {
-      double area = gridAreas[i];
-      areas[groups[i]] += area;
-      total += area;
+      areas[groups[i]] += gridAreas[i];
+      total += gridAreas[i];
     }
     return new GroupSummary(
         count,

@@ -2,13 +2,23 @@ package org.meadowmark.core.measure;
 
 import java.util.List;
 import org.locationtech.jts.geom.Envelope;
+import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.index.strtree.STRtree;
 
-/** Typed queries: the tree itself returns raw lists. */
+/** Trees of envelopes with typed queries: the tree itself returns raw lists. */
 public final class StrTreeQuery {
   private StrTreeQuery() {}
 
-  @SuppressWarnings("unchecked")
+  /** A tree of the positions of geometries in a list; empty geometries are left out. */
+  static STRtree positions(List<? extends Geometry> geometries) {
+    STRtree tree = new STRtree();
+    for (int i = 0; i < geometries.size(); i++) {
+      tree.insert(geometries.get(i).getEnvelopeInternal(), i);
+    }
+    tree.build();
+    return tree;
+  }
+
   /**
    * Items whose envelope meets an envelope.
    *
@@ -16,6 +26,7 @@ public final class StrTreeQuery {
    * @param envelope where to look
    * @param <T> type of the items
    */
+  @SuppressWarnings("unchecked")
   public static <T> List<T> items(STRtree tree, Envelope envelope) {
     return tree.isEmpty() ? List.of() : (List<T>) tree.query(envelope);
   }

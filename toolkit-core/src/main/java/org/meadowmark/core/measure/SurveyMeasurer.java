@@ -49,8 +49,9 @@ public final class SurveyMeasurer {
   /** Measures everything. */
   public Measurement measure() {
     progress.begin("Outlining scars", survey.scars().size());
-    FootprintBuilder builder = new FootprintBuilder(survey);
-    List<Footprint> footprints = builder.buildAll(survey.scars());
+    SurveyedArea surveyed = new SurveyedArea(survey.surveyedArea());
+    List<Footprint> footprints =
+        new FootprintBuilder(survey.scale(), surveyed).buildAll(survey.scars());
     progress.end();
 
     progress.begin("Joining overlapping scars", -1);
@@ -60,7 +61,7 @@ public final class SurveyMeasurer {
     progress.begin("Measuring beds", survey.beds().size());
     DamageErrors errors = DamageErrors.of(footprints, parameters, tables, severity);
     GrassPart.Maker maker =
-        new GrassPart.Maker(footprints, builder.surveyedArea(), severity, survey.scale(), errors);
+        new GrassPart.Maker(footprints, clusters, surveyed, severity, survey.scale(), errors);
     List<MeasuredBed> measured =
         survey.beds().parallelStream()
             .map(bed -> measureBed(bed, maker, clusters, footprints))

@@ -12,13 +12,9 @@ import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.GeometryFactory;
 import org.locationtech.jts.operation.buffer.BufferOp;
-import org.locationtech.jts.operation.overlayng.OverlayNG;
-import org.locationtech.jts.operation.overlayng.OverlayNGRobust;
-import org.locationtech.jts.operation.union.UnaryUnionOp;
 import org.meadowmark.core.measure.PolygonTiles;
-import org.meadowmark.core.model.Bed;
+import org.meadowmark.core.measure.SurveyedArea;
 import org.meadowmark.core.model.Ids;
-import org.meadowmark.core.model.MapArea;
 import org.meadowmark.core.model.MetricSurvey;
 import org.meadowmark.core.model.Progress;
 import org.meadowmark.core.model.Scar;
@@ -101,15 +97,8 @@ public final class ChannelRanker {
   }
 
   private List<Geometry> surveyedBeds() {
-    List<Geometry> beds = survey.beds().stream().map(Bed::geometry).toList();
-    if (survey.surveyedArea().isEmpty()) {
-      return beds;
-    }
-    Geometry surveyed =
-        UnaryUnionOp.union(survey.surveyedArea().stream().map(MapArea::geometry).toList());
-    return beds.parallelStream()
-        .map(bed -> OverlayNGRobust.overlay(bed, surveyed, OverlayNG.INTERSECTION))
-        .toList();
+    SurveyedArea surveyed = new SurveyedArea(survey.surveyedArea());
+    return survey.beds().parallelStream().map(bed -> surveyed.part(bed.geometry())).toList();
   }
 
   private ChannelRanking collect(

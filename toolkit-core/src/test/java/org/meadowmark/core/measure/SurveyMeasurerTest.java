@@ -495,7 +495,7 @@ class SurveyMeasurerTest {
     MetricSurvey built = survey.build();
     Geometry footprints =
         UnaryUnionOp.union(
-            new FootprintBuilder(built)
+            new FootprintBuilder(built.scale(), new SurveyedArea(built.surveyedArea()))
                 .buildAll(built.scars()).stream().map(Footprint::area).toList());
     Geometry scarred = OverlayNGRobust.overlay(bed, footprints, OverlayNG.INTERSECTION);
     Geometry left = OverlayNGRobust.overlay(bed, footprints, OverlayNG.DIFFERENCE);
