@@ -1,0 +1,29 @@
+package org.meadowmark.core.rank.zone;
+
+import java.util.List;
+
+/**
+ * The zones proposed for a survey.
+ *
+ * @param zones by id
+ * @param mostZones limit that was set
+ * @param totalLengthMetres limit that was set on the zones' total length
+ * @param method how the choice was made, in words: programme, solver
+ * @param best the choice: what it covers, what could be covered at most, what worst-first covers
+ * @param curve cover against length, by length
+ * @param cautions what must stand on every proposal
+ */
+public record ZonePlan(
+    List<Zone> zones,
+    int mostZones,
+    double totalLengthMetres,
+    String method,
+    CoverPoint best,
+    List<CoverPoint> curve,
+    List<String> cautions) {
+  public ZonePlan {
+    zones = List.copyOf(zones);
+    curve = List.copyOf(curve);
+    cautions = List.copyOf(cautions);
+  }
+}
