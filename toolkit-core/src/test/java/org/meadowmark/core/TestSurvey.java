@@ -28,6 +28,7 @@ import org.meadowmark.core.reference.ScarCause;
 import org.meadowmark.core.reference.SeverityClass;
 import org.meadowmark.core.survey.Parameters;
 import org.meadowmark.core.survey.Parameters.SeverityDenominator;
+import org.meadowmark.core.survey.ParametersTable;
 
 /** A survey in metres built from well-known text, for tests. */
 public final class TestSurvey {
@@ -230,7 +231,8 @@ public final class TestSurvey {
         draws,
         seed,
         positionRmseMetres,
-        5_000);
+        5_000,
+        ParametersTable.bundled().defaults().ranking());
   }
 
   public Measurement measure() {

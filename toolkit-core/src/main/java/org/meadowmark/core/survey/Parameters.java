@@ -31,6 +31,7 @@ import java.util.stream.Stream;
  * @param positionRmseMetres radial root mean square error of scar positions, where stated
  * @param connectivityDetailPatches most patches of a survey for which the importance of each patch
  *     and the filling of each scar are worked out
+ * @param ranking choices for the evidence of channel segments and their ranking
  */
 public record Parameters(
     Optional<String> analysisCrs,
@@ -53,7 +54,8 @@ public record Parameters(
     int uncertaintyDraws,
     long seed,
     OptionalDouble positionRmseMetres,
-    int connectivityDetailPatches) {
+    int connectivityDetailPatches,
+    RankingParameters ranking) {
 
   /**
    * Radial accuracy at 95 % divided by radial root mean square error, where errors are normal and

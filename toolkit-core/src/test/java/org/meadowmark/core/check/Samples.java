@@ -22,6 +22,7 @@ import org.meadowmark.core.survey.Field;
 import org.meadowmark.core.survey.LayerSource;
 import org.meadowmark.core.survey.LengthUnit;
 import org.meadowmark.core.survey.Parameters;
+import org.meadowmark.core.survey.ParametersTable;
 
 /** Small inputs for the tests of this package and the next. */
 public final class Samples {
@@ -74,7 +75,8 @@ public final class Samples {
         0,
         1,
         OptionalDouble.empty(),
-        5_000);
+        5_000,
+        ParametersTable.bundled().defaults().ranking());
   }
 
   public static LayerSource source(LayerRole role) {

@@ -67,6 +67,7 @@ import org.meadowmark.core.reference.Species;
 import org.meadowmark.core.survey.LayerSource;
 import org.meadowmark.core.survey.Parameters;
 import org.meadowmark.core.survey.Parameters.SeverityDenominator;
+import org.meadowmark.core.survey.ParametersTable;
 import org.meadowmark.core.survey.SurveyDefinition;
 
 /**
@@ -136,7 +137,8 @@ public final class InventedSurvey {
         200,
         1,
         OptionalDouble.empty(),
-        5_000);
+        5_000,
+        ParametersTable.bundled().defaults().ranking());
   }
 
   public static SurveyDefinition definition() {
