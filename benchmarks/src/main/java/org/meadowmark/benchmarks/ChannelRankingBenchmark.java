@@ -5,6 +5,9 @@ import org.meadowmark.core.model.MetricSurvey;
 import org.meadowmark.core.model.Progress;
 import org.meadowmark.core.rank.ChannelRanker;
 import org.meadowmark.core.rank.ChannelRanking;
+import org.meadowmark.core.rank.evidence.MeasuredEvidence;
+import org.meadowmark.core.reference.ReferenceTables;
+import org.meadowmark.core.reference.ReferenceTablesReader;
 import org.meadowmark.core.survey.Parameters;
 import org.meadowmark.core.survey.ParametersTable;
 import org.openjdk.jmh.annotations.Benchmark;
@@ -39,15 +42,18 @@ public class ChannelRankingBenchmark {
   public int scars;
 
   private final Parameters parameters = ParametersTable.bundled().defaults();
+  private final ReferenceTables tables = ReferenceTablesReader.bundled();
   private MetricSurvey survey;
+  private MeasuredEvidence measured;
 
   @Setup
   public void invent() {
     survey = LongChannels.of(rows, scars);
+    measured = LongChannels.measured(survey);
   }
 
   @Benchmark
   public ChannelRanking rank() {
-    return new ChannelRanker(survey, parameters, Progress.NONE).rank();
+    return new ChannelRanker(survey, measured, parameters, tables, Progress.NONE).rank();
   }
 }

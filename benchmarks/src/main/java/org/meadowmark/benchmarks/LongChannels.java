@@ -1,8 +1,10 @@
 package org.meadowmark.benchmarks;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Random;
@@ -19,6 +21,7 @@ import org.meadowmark.core.model.Scar.WidthSource;
 import org.meadowmark.core.project.AnalysisGrid;
 import org.meadowmark.core.project.CrsCatalog;
 import org.meadowmark.core.project.GeodesicGroundScale;
+import org.meadowmark.core.rank.evidence.MeasuredEvidence;
 
 /**
  * A made-up coast of winding channels side by side, far longer than any estuary of the sample
@@ -69,6 +72,20 @@ public final class LongChannels {
         coast.islands(),
         coast::depth,
         new GeodesicGroundScale(grid));
+  }
+
+  /** Made-up classes of its beds, and made-up gains for every tenth of its scars. */
+  public static MeasuredEvidence measured(MetricSurvey survey) {
+    String[] classes = {"none", "light", "light", "moderate", "severe"};
+    Map<String, String> severity = new HashMap<>();
+    for (int i = 0; i < survey.beds().size(); i++) {
+      severity.put(survey.beds().get(i).id(), classes[i * 7 % classes.length]);
+    }
+    Map<String, Double> gains = new HashMap<>();
+    for (int i = 0; i < survey.scars().size(); i += 10) {
+      gains.put(survey.scars().get(i).id(), 0.001 * (1 + i % 7));
+    }
+    return new MeasuredEvidence(severity, Optional.of(gains));
   }
 
   private static double middle(double x) {

@@ -23,12 +23,15 @@ import org.meadowmark.core.model.Progress;
 import org.meadowmark.core.model.Scar;
 import org.meadowmark.core.rank.ChannelRanker;
 import org.meadowmark.core.rank.ChannelRanking;
+import org.meadowmark.core.rank.evidence.MeasuredEvidence;
 import org.meadowmark.core.reference.ReferenceTables;
 import org.meadowmark.core.reference.ScarCause;
 import org.meadowmark.core.reference.SeverityClass;
 import org.meadowmark.core.survey.Parameters;
 import org.meadowmark.core.survey.Parameters.SeverityDenominator;
 import org.meadowmark.core.survey.ParametersTable;
+import org.meadowmark.core.survey.RankingParameters;
+import org.meadowmark.core.survey.Setting;
 
 /** A survey in metres built from well-known text, for tests. */
 public final class TestSurvey {
@@ -41,6 +44,8 @@ public final class TestSurvey {
   private final List<MapArea> surveyed = new ArrayList<>();
   private final List<MapArea> barriers = new ArrayList<>();
   private GroundScale scale = GroundScale.NONE;
+  private DepthField depth = DepthField.UNKNOWN;
+  private RankingParameters ranking = ParametersTable.bundled().defaults().ranking();
   private SeverityDenominator denominator = SeverityDenominator.BED;
   private List<Double> distances = List.of(1.0, 2.0, 5.0, 10.0, 20.0, 50.0);
   private double minimumPatch = 0.01;
@@ -114,6 +119,21 @@ public final class TestSurvey {
 
   public TestSurvey scale(GroundScale value) {
     scale = value;
+    return this;
+  }
+
+  public TestSurvey depth(DepthField value) {
+    depth = value;
+    return this;
+  }
+
+  /** Choices for the ranking: names and values as in a survey file. */
+  public TestSurvey ranking(String... namesAndValues) {
+    List<Setting> settings = new ArrayList<>();
+    for (int i = 0; i < namesAndValues.length; i += 2) {
+      settings.add(new Setting(namesAndValues[i], List.of(namesAndValues[i + 1]), "test"));
+    }
+    ranking = ParametersTable.bundled().parameters(settings).ranking();
     return this;
   }
 
@@ -197,16 +217,7 @@ public final class TestSurvey {
 
   public MetricSurvey build() {
     return new MetricSurvey(
-        "EPSG:32617",
-        "",
-        scars,
-        beds,
-        channels,
-        areas,
-        surveyed,
-        barriers,
-        DepthField.UNKNOWN,
-        scale);
+        "EPSG:32617", "", scars, beds, channels, areas, surveyed, barriers, depth, scale);
   }
 
   public Parameters parameters() {
@@ -232,7 +243,7 @@ public final class TestSurvey {
         seed,
         positionRmseMetres,
         5_000,
-        ParametersTable.bundled().defaults().ranking());
+        ranking);
   }
 
   public Measurement measure() {
@@ -240,7 +251,14 @@ public final class TestSurvey {
   }
 
   public ChannelRanking rank() {
-    return new ChannelRanker(build(), parameters(), Progress.NONE).rank();
+    return rank(measure());
+  }
+
+  /** Ranks with what was measured given. */
+  public ChannelRanking rank(Measurement measurement) {
+    return new ChannelRanker(
+            build(), MeasuredEvidence.of(measurement), parameters(), tables(), Progress.NONE)
+        .rank();
   }
 
   /** Severity classes with the published limits, and a cause with a spread of 0.3. */

@@ -11,6 +11,10 @@ package org.meadowmark.core.survey;
  * @param bendDegrees a channel that turns at least this much over a segment and its neighbours
  *     bends there
  * @param patternShare share of scar length, in 0–1, from which a segment has a pattern
+ * @param hotSpotNeighbourMetres segments whose middles are at most so far apart along the channels
+ *     are neighbours in the hot-spot test
+ * @param permutations random arrangements for each pseudo p-value
+ * @param falseDiscoveryRate share of flagged segments that may be false alarms on average, in 0–1
  * @param boatDraftMetres typical draft: shallower water lets propeller and hull touch
  * @param scoreWeights weights of the terms of the score
  * @param scoreWeightSpread weights are drawn up to this share below and above, in 0–1
@@ -23,6 +27,9 @@ public record RankingParameters(
     double nearAcrossDegrees,
     double bendDegrees,
     double patternShare,
+    double hotSpotNeighbourMetres,
+    int permutations,
+    double falseDiscoveryRate,
     double boatDraftMetres,
     ScoreWeights scoreWeights,
     double scoreWeightSpread,
