@@ -10,7 +10,6 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import java.util.OptionalInt;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -28,8 +27,7 @@ class ParametersTableTest {
     assertThat(table.rows())
         .extracting(ParameterRow::name)
         .containsExactlyElementsOf(ParameterName.keys())
-        // The positional error can be given by three names.
-        .hasSize(Parameters.class.getRecordComponents().length + 2);
+        .hasSize(Parameters.class.getRecordComponents().length);
   }
 
   @Test
@@ -56,8 +54,10 @@ class ParametersTableTest {
                 OptionalDouble.empty(),
                 200,
                 1,
-                Optional.empty(),
-                OptionalInt.empty(),
+                OptionalDouble.empty(),
+                OptionalDouble.empty(),
+                OptionalDouble.empty(),
+                OptionalDouble.empty(),
                 50_000));
   }
 
@@ -110,8 +110,10 @@ class ParametersTableTest {
                 OptionalDouble.of(0.25),
                 50,
                 77,
-                Optional.of(PositionalAccuracy.ofRadialRmse(1.5)),
-                OptionalInt.of(25),
+                OptionalDouble.of(1.5),
+                OptionalDouble.empty(),
+                OptionalDouble.empty(),
+                OptionalDouble.of(25),
                 4_000));
   }
 
