@@ -7,6 +7,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.function.UnaryOperator;
+import java.util.stream.Collectors;
 import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.io.ParseException;
 import org.locationtech.jts.io.WKTReader;
@@ -29,14 +30,9 @@ import org.meadowmark.core.reference.ScarCause;
 import org.meadowmark.core.reference.SeverityClass;
 import org.meadowmark.core.survey.Parameters;
 import org.meadowmark.core.survey.Parameters.SeverityDenominator;
-import org.meadowmark.core.survey.ParametersTable;
-import org.meadowmark.core.survey.RankingParameters;
-import org.meadowmark.core.survey.Setting;
 
 /** A survey in metres built from well-known text, for tests. */
 public final class TestSurvey {
-  private static final List<Double> GAP_WIDTH_LIMITS = List.of(0.1, 0.4, 1.0, 5.0);
-
   private final List<Scar> scars = new ArrayList<>();
   private final List<Bed> beds = new ArrayList<>();
   private final List<Channel> channels = new ArrayList<>();
@@ -45,7 +41,7 @@ public final class TestSurvey {
   private final List<MapArea> barriers = new ArrayList<>();
   private GroundScale scale = GroundScale.NONE;
   private DepthField depth = DepthField.UNKNOWN;
-  private RankingParameters ranking = ParametersTable.bundled().defaults().ranking();
+  private final List<Object> ranking = new ArrayList<>();
   private SeverityDenominator denominator = SeverityDenominator.BED;
   private List<Double> distances = List.of(1.0, 2.0, 5.0, 10.0, 20.0, 50.0);
   private double minimumPatch = 0.01;
@@ -128,12 +124,8 @@ public final class TestSurvey {
   }
 
   /** Choices for the ranking: names and values as in a survey file. */
-  public TestSurvey ranking(String... namesAndValues) {
-    List<Setting> settings = new ArrayList<>();
-    for (int i = 0; i < namesAndValues.length; i += 2) {
-      settings.add(new Setting(namesAndValues[i], List.of(namesAndValues[i + 1]), "test"));
-    }
-    ranking = ParametersTable.bundled().parameters(settings).ranking();
+  public TestSurvey ranking(Object... namesAndValues) {
+    ranking.addAll(List.of(namesAndValues));
     return this;
   }
 
@@ -221,29 +213,25 @@ public final class TestSurvey {
   }
 
   public Parameters parameters() {
-    return new Parameters(
-        Optional.empty(),
-        true,
-        denominator,
-        50,
-        distances,
-        10,
-        Optional.empty(),
-        GAP_WIDTH_LIMITS,
-        0.1,
-        minimumPatch,
-        0.05,
-        20,
-        100,
-        reachMetres,
-        minimumExposureHectares,
-        5,
-        OptionalDouble.empty(),
-        draws,
-        seed,
-        positionRmseMetres,
-        5_000,
-        ranking);
+    List<Object> namesAndValues =
+        new ArrayList<>(
+            List.of(
+                "severity_denominator", denominator.key(),
+                "crossing_distances_m", spaced(distances),
+                "gap_width_limits_m", "0.1 0.4 1 5",
+                "minimum_patch_m2", minimumPatch,
+                "channel_reach_m", reachMetres,
+                "minimum_exposure_ha", minimumExposureHectares,
+                "uncertainty_draws", draws,
+                "seed", seed,
+                "position_rmse_m",
+                    positionRmseMetres.isPresent() ? positionRmseMetres.getAsDouble() : ""));
+    namesAndValues.addAll(ranking);
+    return TestParameters.of(namesAndValues.toArray());
+  }
+
+  private static String spaced(List<Double> numbers) {
+    return numbers.stream().map(String::valueOf).collect(Collectors.joining(" "));
   }
 
   public Measurement measure() {

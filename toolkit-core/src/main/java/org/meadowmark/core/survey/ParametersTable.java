@@ -129,6 +129,9 @@ public final class ParametersTable {
             Math.toIntExact(whole(given, ParameterName.UNCERTAINTY_DRAWS)),
             whole(given, ParameterName.SEED),
             optionalNumber(given, ParameterName.POSITION_RMSE),
+            optionalNumber(given, ParameterName.POSITION_RMSE_X),
+            optionalNumber(given, ParameterName.POSITION_RMSE_Y),
+            optionalNumber(given, ParameterName.POSITION_CHECK_POINTS),
             Math.toIntExact(whole(given, ParameterName.CONNECTIVITY_DETAIL)),
             ranking(given));
     if (parameters.minimumWidthMetres() > parameters.maximumWidthMetres()) {
@@ -138,6 +141,7 @@ public final class ParametersTable {
               + PlainNumber.of(parameters.maximumWidthMetres())
               + "); lower it or raise the other");
     }
+    checkPosition(parameters, given);
     return parameters;
   }
 
@@ -206,6 +210,30 @@ public final class ParametersTable {
       throw error(setting, "'" + pair + "' has no weight of 0 or more", "write it like rate:3");
     }
     return weight;
+  }
+
+  private static void checkPosition(Parameters parameters, Map<ParameterName, Setting> given) {
+    boolean x = parameters.positionRmseXMetres().isPresent();
+    boolean y = parameters.positionRmseYMetres().isPresent();
+    if (x != y) {
+      throw error(
+          given.get(x ? ParameterName.POSITION_RMSE_X : ParameterName.POSITION_RMSE_Y),
+          "is the error of one axis",
+          "give that of the other too, or position_rmse_m alone");
+    }
+    if (x && parameters.positionRmseMetres().isPresent()) {
+      throw error(
+          given.get(ParameterName.POSITION_RMSE),
+          "is given beside the errors of the axes",
+          "give one or the other");
+    }
+    if (!parameters.position().map(PositionalAccuracy::hasAccuracy95).orElse(true)) {
+      throw error(
+          given.get(ParameterName.POSITION_RMSE_X),
+          "differs too much from position_rmse_y_m: the smaller is less than 0.6 of the larger, and"
+              + " FGDC-STD-007.3-1998 has no formula for that",
+          "look for a systematic error in one axis");
+    }
   }
 
   private record Crossing(double metres, Optional<String> guild) {}

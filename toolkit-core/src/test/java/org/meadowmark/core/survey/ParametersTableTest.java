@@ -60,7 +60,10 @@ class ParametersTableTest {
                 200,
                 1,
                 OptionalDouble.empty(),
-                5_000,
+                OptionalDouble.empty(),
+                OptionalDouble.empty(),
+                OptionalDouble.empty(),
+                50_000,
                 new RankingParameters(
                     15,
                     5,
@@ -110,6 +113,7 @@ class ParametersTableTest {
                 setting("uncertainty_draws", "50"),
                 setting("seed", "77"),
                 setting("position_rmse_m", "1.5"),
+                setting("position_check_points", "25"),
                 setting("connectivity_detail_patches", "4000"),
                 setting("channel_half_width_m", "20"),
                 setting("edge_tolerance_m", "6"),
@@ -148,6 +152,9 @@ class ParametersTableTest {
                 50,
                 77,
                 OptionalDouble.of(1.5),
+                OptionalDouble.empty(),
+                OptionalDouble.empty(),
+                OptionalDouble.of(25),
                 4_000,
                 new RankingParameters(
                     20,
@@ -197,8 +204,42 @@ class ParametersTableTest {
   @Test
   void positionAccuracyFollowsFromTheError() {
     Parameters parameters = table.parameters(List.of(setting("position_rmse_m", "0.469042")));
-    assertThat(parameters.positionAccuracyMetres().getAsDouble()).isCloseTo(0.811817, within(1e-6));
-    assertThat(table.defaults().positionAccuracyMetres()).isEmpty();
+    assertThat(parameters.position().orElseThrow().accuracy95Metres())
+        .isCloseTo(0.811817, within(1e-6));
+    assertThat(table.defaults().position()).isEmpty();
+  }
+
+  /** 2.4477 × half the sum of both errors, while the smaller is 0.6 of the larger (NSSDA). */
+  @Test
+  void errorsOfTheAxesMayDiffer() {
+    Parameters parameters =
+        table.parameters(
+            List.of(
+                setting("position_rmse_x_m", "0.6"),
+                setting("position_rmse_y_m", "1"),
+                setting("position_check_points", "12")));
+    assertThat(parameters.position().orElseThrow().accuracy95Metres())
+        .isCloseTo(2.4477 * 0.8, within(1e-9));
+    assertThat(parameters.positionCheckPoints()).hasValue(12);
+    assertThatExceptionOfType(MeadowmarkException.class)
+        .isThrownBy(
+            () ->
+                table.parameters(
+                    List.of(
+                        setting("position_rmse_x_m", "0.59"), setting("position_rmse_y_m", "1"))))
+        .withMessageContaining("less than 0.6");
+    assertThatExceptionOfType(MeadowmarkException.class)
+        .isThrownBy(() -> table.parameters(List.of(setting("position_rmse_y_m", "1"))))
+        .withMessageContaining("one axis");
+    assertThatExceptionOfType(MeadowmarkException.class)
+        .isThrownBy(
+            () ->
+                table.parameters(
+                    List.of(
+                        setting("position_rmse_m", "1"),
+                        setting("position_rmse_x_m", "1"),
+                        setting("position_rmse_y_m", "1"))))
+        .withMessageContaining("one or the other");
   }
 
   @Test

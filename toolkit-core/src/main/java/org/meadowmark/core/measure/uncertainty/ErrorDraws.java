@@ -1,5 +1,7 @@
 package org.meadowmark.core.measure.uncertainty;
 
+import org.meadowmark.core.survey.PositionalAccuracy;
+
 /**
  * The errors of one scar, each draw by itself: they depend on the seed, the scar's id and the
  * number of the draw, and on nothing else, neither on other scars nor on threads.
