@@ -7,6 +7,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.function.UnaryOperator;
+import java.util.stream.Collectors;
 import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.io.ParseException;
 import org.locationtech.jts.io.WKTReader;
@@ -31,8 +32,6 @@ import org.meadowmark.core.survey.Parameters.SeverityDenominator;
 
 /** A survey in metres built from well-known text, for tests. */
 public final class TestSurvey {
-  private static final List<Double> GAP_WIDTH_LIMITS = List.of(0.1, 0.4, 1.0, 5.0);
-
   private final List<Scar> scars = new ArrayList<>();
   private final List<Bed> beds = new ArrayList<>();
   private final List<Channel> channels = new ArrayList<>();
@@ -209,28 +208,20 @@ public final class TestSurvey {
   }
 
   public Parameters parameters() {
-    return new Parameters(
-        Optional.empty(),
-        true,
-        denominator,
-        50,
-        distances,
-        10,
-        Optional.empty(),
-        GAP_WIDTH_LIMITS,
-        0.1,
-        minimumPatch,
-        0.05,
-        20,
-        100,
-        reachMetres,
-        minimumExposureHectares,
-        5,
-        OptionalDouble.empty(),
-        draws,
-        seed,
-        positionRmseMetres,
-        5_000);
+    return TestParameters.of(
+        "severity_denominator", denominator.key(),
+        "crossing_distances_m", spaced(distances),
+        "gap_width_limits_m", "0.1 0.4 1 5",
+        "minimum_patch_m2", minimumPatch,
+        "channel_reach_m", reachMetres,
+        "minimum_exposure_ha", minimumExposureHectares,
+        "uncertainty_draws", draws,
+        "seed", seed,
+        "position_rmse_m", positionRmseMetres.isPresent() ? positionRmseMetres.getAsDouble() : "");
+  }
+
+  private static String spaced(List<Double> numbers) {
+    return numbers.stream().map(String::valueOf).collect(Collectors.joining(" "));
   }
 
   public Measurement measure() {

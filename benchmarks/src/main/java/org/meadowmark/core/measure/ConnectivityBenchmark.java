@@ -84,7 +84,7 @@ public class ConnectivityBenchmark {
   }
 
   private PieceGraph links() {
-    return new PieceGraph(patches, scale, REACH_METRES);
+    return new PieceGraph.Maker(scale, REACH_METRES, Barriers.NONE).graph(patches);
   }
 
   /** Edge-to-edge distances of all pairs up to the largest crossing distance. */

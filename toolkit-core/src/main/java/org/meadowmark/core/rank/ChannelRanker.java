@@ -12,6 +12,7 @@ import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.GeometryFactory;
 import org.locationtech.jts.operation.buffer.BufferOp;
+import org.meadowmark.core.measure.Barriers;
 import org.meadowmark.core.measure.PolygonTiles;
 import org.meadowmark.core.measure.SurveyedArea;
 import org.meadowmark.core.model.Ids;

@@ -14,6 +14,7 @@ import org.locationtech.jts.geom.LineSegment;
 import org.locationtech.jts.geom.LineString;
 import org.locationtech.jts.geom.util.LinearComponentExtracter;
 import org.locationtech.jts.index.strtree.STRtree;
+import org.meadowmark.core.measure.Barriers;
 import org.meadowmark.core.measure.StrTreeQuery;
 import org.meadowmark.core.model.Ids;
 import org.meadowmark.core.model.MetricSurvey;

@@ -26,6 +26,9 @@ public enum ParameterName {
   UNCERTAINTY_DRAWS("uncertainty_draws"),
   SEED("seed"),
   POSITION_RMSE("position_rmse_m"),
+  POSITION_RMSE_X("position_rmse_x_m"),
+  POSITION_RMSE_Y("position_rmse_y_m"),
+  POSITION_CHECK_POINTS("position_check_points"),
   CONNECTIVITY_DETAIL("connectivity_detail_patches");
 
   private final String key;

@@ -3,6 +3,7 @@ package org.meadowmark.core.survey;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.OptionalInt;
 import java.util.stream.Stream;
 
 /**
@@ -28,7 +29,8 @@ import java.util.stream.Stream;
  * @param pixelSizeMetres ground size of a pixel of the imagery that was mapped from, where known
  * @param uncertaintyDraws draws of widths and positions for intervals of the damage; 0 for none
  * @param seed seed of everything that is drawn
- * @param positionRmseMetres radial root mean square error of scar positions, where stated
+ * @param position error of scar positions, where stated
+ * @param positionCheckPoints check points that this error was taken from, where stated
  * @param connectivityDetailPatches most patches of a survey for which the importance of each patch
  *     and the filling of each scar are worked out
  */
@@ -52,14 +54,9 @@ public record Parameters(
     OptionalDouble pixelSizeMetres,
     int uncertaintyDraws,
     long seed,
-    OptionalDouble positionRmseMetres,
+    Optional<PositionalAccuracy> position,
+    OptionalInt positionCheckPoints,
     int connectivityDetailPatches) {
-
-  /**
-   * Radial accuracy at 95 % divided by radial root mean square error, where errors are normal and
-   * the same in x and y: FGDC-STD-007.3-1998, National Standard for Spatial Data Accuracy.
-   */
-  public static final double ACCURACY_PER_RMSE = 1.7308;
 
   /** What the scarred area is divided by. */
   public enum SeverityDenominator {
@@ -91,15 +88,5 @@ public record Parameters(
         .sorted()
         .distinct()
         .toList();
-  }
-
-  /**
-   * Horizontal accuracy of mapped positions at the 95 % level: 1.7308 × the radial root mean square
-   * error (FGDC-STD-007.3-1998); empty where that is not known.
-   */
-  public OptionalDouble positionAccuracyMetres() {
-    return positionRmseMetres.isPresent()
-        ? OptionalDouble.of(ACCURACY_PER_RMSE * positionRmseMetres.getAsDouble())
-        : OptionalDouble.empty();
   }
 }

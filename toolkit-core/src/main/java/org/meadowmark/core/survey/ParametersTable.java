@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.OptionalInt;
 import org.meadowmark.core.model.MeadowmarkException;
 import org.meadowmark.core.reference.FishGuild;
 import org.meadowmark.core.reference.ReferenceTablesReader;
@@ -128,7 +129,8 @@ public final class ParametersTable {
             optionalNumber(given, ParameterName.PIXEL_SIZE),
             Math.toIntExact(whole(given, ParameterName.UNCERTAINTY_DRAWS)),
             whole(given, ParameterName.SEED),
-            optionalNumber(given, ParameterName.POSITION_RMSE),
+            position(given),
+            checkPoints(given),
             Math.toIntExact(whole(given, ParameterName.CONNECTIVITY_DETAIL)));
     if (parameters.minimumWidthMetres() > parameters.maximumWidthMetres()) {
       throw new MeadowmarkException(
@@ -138,6 +140,43 @@ public final class ParametersTable {
               + "); lower it or raise the other");
     }
     return parameters;
+  }
+
+  /** The radial error, or the errors of both axes. */
+  private Optional<PositionalAccuracy> position(Map<ParameterName, Setting> given) {
+    OptionalDouble radial = optionalNumber(given, ParameterName.POSITION_RMSE);
+    OptionalDouble x = optionalNumber(given, ParameterName.POSITION_RMSE_X);
+    OptionalDouble y = optionalNumber(given, ParameterName.POSITION_RMSE_Y);
+    if (x.isPresent() != y.isPresent()) {
+      throw error(
+          given.get(x.isPresent() ? ParameterName.POSITION_RMSE_X : ParameterName.POSITION_RMSE_Y),
+          "is the error of one axis",
+          "give that of the other too, or position_rmse_m alone");
+    }
+    if (x.isEmpty()) {
+      return radial.stream().mapToObj(PositionalAccuracy::ofRadialRmse).findFirst();
+    }
+    if (radial.isPresent()) {
+      throw error(
+          given.get(ParameterName.POSITION_RMSE),
+          "is given beside the errors of the axes",
+          "give one or the other");
+    }
+    PositionalAccuracy accuracy = new PositionalAccuracy(x.getAsDouble(), y.getAsDouble());
+    if (!accuracy.hasAccuracy95()) {
+      throw error(
+          given.get(ParameterName.POSITION_RMSE_X),
+          "differs too much from position_rmse_y_m: the smaller is less than 0.6 of the larger, and"
+              + " FGDC-STD-007.3-1998 has no formula for that",
+          "look for a systematic error in one axis");
+    }
+    return Optional.of(accuracy);
+  }
+
+  private OptionalInt checkPoints(Map<ParameterName, Setting> given) {
+    return text(given, ParameterName.POSITION_CHECK_POINTS).isEmpty()
+        ? OptionalInt.empty()
+        : OptionalInt.of(Math.toIntExact(whole(given, ParameterName.POSITION_CHECK_POINTS)));
   }
 
   private record Crossing(double metres, Optional<String> guild) {}

@@ -10,6 +10,7 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.OptionalInt;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -27,7 +28,8 @@ class ParametersTableTest {
     assertThat(table.rows())
         .extracting(ParameterRow::name)
         .containsExactlyElementsOf(ParameterName.keys())
-        .hasSize(Parameters.class.getRecordComponents().length);
+        // The positional error can be given by three names.
+        .hasSize(Parameters.class.getRecordComponents().length + 2);
   }
 
   @Test
@@ -54,8 +56,9 @@ class ParametersTableTest {
                 OptionalDouble.empty(),
                 200,
                 1,
-                OptionalDouble.empty(),
-                5_000));
+                Optional.empty(),
+                OptionalInt.empty(),
+                50_000));
   }
 
   @Test
@@ -82,6 +85,7 @@ class ParametersTableTest {
                 setting("uncertainty_draws", "50"),
                 setting("seed", "77"),
                 setting("position_rmse_m", "1.5"),
+                setting("position_check_points", "25"),
                 setting("connectivity_detail_patches", "4000")));
 
     assertThat(set)
@@ -106,7 +110,8 @@ class ParametersTableTest {
                 OptionalDouble.of(0.25),
                 50,
                 77,
-                OptionalDouble.of(1.5),
+                Optional.of(PositionalAccuracy.ofRadialRmse(1.5)),
+                OptionalInt.of(25),
                 4_000));
   }
 
@@ -125,8 +130,42 @@ class ParametersTableTest {
   @Test
   void positionAccuracyFollowsFromTheError() {
     Parameters parameters = table.parameters(List.of(setting("position_rmse_m", "0.469042")));
-    assertThat(parameters.positionAccuracyMetres().getAsDouble()).isCloseTo(0.811817, within(1e-6));
-    assertThat(table.defaults().positionAccuracyMetres()).isEmpty();
+    assertThat(parameters.position().orElseThrow().accuracy95Metres())
+        .isCloseTo(0.811817, within(1e-6));
+    assertThat(table.defaults().position()).isEmpty();
+  }
+
+  /** 2.4477 × half the sum of both errors, while the smaller is 0.6 of the larger (NSSDA). */
+  @Test
+  void errorsOfTheAxesMayDiffer() {
+    Parameters parameters =
+        table.parameters(
+            List.of(
+                setting("position_rmse_x_m", "0.6"),
+                setting("position_rmse_y_m", "1"),
+                setting("position_check_points", "12")));
+    assertThat(parameters.position().orElseThrow().accuracy95Metres())
+        .isCloseTo(2.4477 * 0.8, within(1e-9));
+    assertThat(parameters.positionCheckPoints()).hasValue(12);
+    assertThatExceptionOfType(MeadowmarkException.class)
+        .isThrownBy(
+            () ->
+                table.parameters(
+                    List.of(
+                        setting("position_rmse_x_m", "0.59"), setting("position_rmse_y_m", "1"))))
+        .withMessageContaining("less than 0.6");
+    assertThatExceptionOfType(MeadowmarkException.class)
+        .isThrownBy(() -> table.parameters(List.of(setting("position_rmse_y_m", "1"))))
+        .withMessageContaining("one axis");
+    assertThatExceptionOfType(MeadowmarkException.class)
+        .isThrownBy(
+            () ->
+                table.parameters(
+                    List.of(
+                        setting("position_rmse_m", "1"),
+                        setting("position_rmse_x_m", "1"),
+                        setting("position_rmse_y_m", "1"))))
+        .withMessageContaining("one or the other");
   }
 
   @Test

@@ -16,6 +16,7 @@ import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.GeometryFactory;
 import org.locationtech.jts.geom.LineString;
 import org.locationtech.jts.geom.Polygon;
+import org.meadowmark.core.TestParameters;
 import org.meadowmark.core.measure.AreaMeasure;
 import org.meadowmark.core.measure.AreaMeasure.GrassClass;
 import org.meadowmark.core.measure.AreaMeasure.Kind;
@@ -66,7 +67,6 @@ import org.meadowmark.core.reference.SeverityClass;
 import org.meadowmark.core.reference.Species;
 import org.meadowmark.core.survey.LayerSource;
 import org.meadowmark.core.survey.Parameters;
-import org.meadowmark.core.survey.Parameters.SeverityDenominator;
 import org.meadowmark.core.survey.SurveyDefinition;
 
 /**
@@ -115,27 +115,26 @@ public final class InventedSurvey {
   }
 
   public static Parameters parameters() {
-    return new Parameters(
-        Optional.empty(),
-        true,
-        SeverityDenominator.BED,
+    return TestParameters.of(
+        "scar_group_distance_m",
         5,
-        List.of(1.0, 5.0),
+        "crossing_distances_m",
+        "1 5",
+        "crossing_distance_m",
         5,
-        Optional.empty(),
-        List.of(0.5, 1.0),
+        "gap_width_limits_m",
+        "0.5 1",
+        "sliver_tolerance_m",
         0.05,
+        "minimum_patch_m2",
         1,
-        0.05,
+        "maximum_width_m",
         5,
-        100,
-        250,
+        "minimum_exposure_ha",
         0.5,
-        5,
-        OptionalDouble.of(0.5),
-        200,
-        1,
-        OptionalDouble.empty(),
+        "pixel_size_m",
+        0.5,
+        "connectivity_detail_patches",
         5_000);
   }
 

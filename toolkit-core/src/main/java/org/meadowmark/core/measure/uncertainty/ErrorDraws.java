@@ -1,6 +1,7 @@
 package org.meadowmark.core.measure.uncertainty;
 
 import java.util.SplittableRandom;
+import org.meadowmark.core.survey.PositionalAccuracy;
 
 /**
  * The errors of one scar, each draw by itself: they depend on the seed, the scar's id and the
