@@ -5,6 +5,7 @@ import java.util.Arrays;
 import java.util.Collections;
 import java.util.List;
 import java.util.OptionalDouble;
+import java.util.function.Function;
 import java.util.stream.IntStream;
 import org.apache.commons.statistics.descriptive.Quantile;
 import org.meadowmark.core.rank.network.SegmentNetwork;
@@ -20,13 +21,14 @@ import org.meadowmark.core.rank.network.SegmentNetwork;
  *       reach has a wild rate. Source of standing rates on their own exposure before looking for
  *       clusters: Assunção &amp; Reis (1999), <i>A new proposal to adjust Moran's I for population
  *       density</i>, Statistics in Medicine 18:2147–2162 (from memory).
- *   <li>Their square roots: rates are so skewed that one segment would make any sum that has it.
- *       The root makes the variance of counts about equal: Freeman &amp; Tukey (1950), Annals of
- *       Mathematical Statistics 21:607–611 (from memory).
+ *   <li>The logarithm of 1 + rate / mean rate: rates are so skewed that one segment would make any
+ *       sum that has it. The logarithm makes variances alike for counts that vary more than by
+ *       chance: Anscombe (1948), Biometrika 35:246–254 (from memory).
  *   <li>{@link NetworkHotSpots Gi* and pseudo p-values}, drawn from segments that are not far out
  *       themselves: hot spots that are drawn at random into other places hide each other. Far out
  *       is an interval that lies wholly above the upper outer fence, third quartile + 3
- *       interquartile ranges, of the square roots: Tukey (1977), <i>Exploratory Data Analysis</i>.
+ *       interquartile ranges, of the logarithms: Tukey (1977), <i>Exploratory Data Analysis</i>
+ *       (from memory).
  *   <li>{@link NullCalibration Calibration}, since segments side by side are alike even where
  *       nothing is hot.
  *   <li>{@link FalseDiscovery Adjustment} for the number of segments. Hot is what is at or below
@@ -91,9 +93,9 @@ public final class HotSpotFinder {
             exposureHectares,
             Math.max(settings.minimumExposureHectares(), settings.minimumTestedHectares()));
     List<ShrunkenRate> rates = rates(bayes, metres, exposureHectares, tested);
-    List<NetworkHotSpots.Score> scores = scores(rates, neighbours(network, tested));
-    OptionalDouble[] adjusted = adjusted(scores);
     double mean = mean(metres, exposureHectares, tested);
+    List<NetworkHotSpots.Score> scores = scores(rates, mean, neighbours(network, tested));
+    OptionalDouble[] adjusted = adjusted(scores);
     for (int i = 0; i < tested.length; i++) {
       ShrunkenRate rate = statistics.get(tested[i]).rate();
       boolean isAboveMean = rates.get(i).estimate().getAsDouble() > mean;
@@ -122,23 +124,29 @@ public final class HotSpotFinder {
         / Arrays.stream(segments).mapToDouble(i -> exposureHectares[i]).sum();
   }
 
-  private List<NetworkHotSpots.Score> scores(List<ShrunkenRate> rates, int[][] neighbours) {
-    double[] values =
-        rates.stream().mapToDouble(rate -> Math.sqrt(rate.estimate().getAsDouble())).toArray();
-    return new NetworkHotSpots(values, neighbours, reference(rates, values))
+  private List<NetworkHotSpots.Score> scores(
+      List<ShrunkenRate> rates, double mean, int[][] neighbours) {
+    double[] values = logarithms(rates, ShrunkenRate::estimate, mean);
+    return new NetworkHotSpots(values, neighbours, reference(rates, values, mean))
         .test(scheme, settings.permutations(), settings.seed());
   }
 
+  private static double[] logarithms(
+      List<ShrunkenRate> rates, Function<ShrunkenRate, OptionalDouble> part, double mean) {
+    return rates.stream()
+        .mapToDouble(rate -> mean > 0 ? Math.log1p(part.apply(rate).getAsDouble() / mean) : 0)
+        .toArray();
+  }
+
   /** Segments whose interval does not lie wholly above the outer fence. */
-  private static int[] reference(List<ShrunkenRate> rates, double[] values) {
+  private static int[] reference(List<ShrunkenRate> rates, double[] values, double mean) {
     if (rates.isEmpty()) {
       return new int[0];
     }
     double[] quartiles = Quantile.withDefaults().withCopy(true).evaluate(values, 0.25, 0.75);
     double fence = quartiles[1] + OUTER_FENCE * (quartiles[1] - quartiles[0]);
-    return IntStream.range(0, values.length)
-        .filter(i -> Math.sqrt(rates.get(i).low().getAsDouble()) <= fence)
-        .toArray();
+    double[] low = logarithms(rates, ShrunkenRate::low, mean);
+    return IntStream.range(0, values.length).filter(i -> low[i] <= fence).toArray();
   }
 
   /** Neighbours among the segments that take part, by their positions among these. */

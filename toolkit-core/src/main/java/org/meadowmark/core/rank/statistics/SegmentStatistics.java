@@ -6,7 +6,7 @@ import java.util.OptionalDouble;
  * What the numbers say about one segment.
  *
  * @param rate scar metres per hectare of bed, drawn towards the mean of all segments
- * @param giStar Getis–Ord Gi* of the square roots of the rates, over the segment and its neighbours
+ * @param giStar Getis–Ord Gi* of the logarithms of the rates, over the segment and its neighbours
  *     along the channel, a z value; empty where it is undefined. It can be highest beside the
  *     segment with most scars, see {@link HotSpotFinder#CAUTION}
  * @param pValue share of random arrangements in which so many segments are as scarred or more;
