@@ -65,7 +65,7 @@ public class ConnectivityBenchmark {
                 ReferenceTablesReader.bundled(),
                 Progress.NONE)
             .measure().patches().stream().map(Patch::geometry).toList();
-    List<PieceGraph.Link> links = links().links();
+    List<PieceGraph.Link> links = links().crossings();
     double[] areas =
         patches.stream()
             .mapToDouble(

@@ -80,7 +80,7 @@ public final class SurveyLoader {
                         LayerRole.SCARS,
                         FeatureRef.layer(definition.name(), ""),
                         "the positional error was taken from "
-                            + points
+                            + Math.round(points)
                             + " check points, and FGDC-STD-007.3-1998 asks for "
                             + PositionalAccuracy.FEWEST_CHECK_POINTS,
                         "measure more, or take the accuracy at 95 % with care")));

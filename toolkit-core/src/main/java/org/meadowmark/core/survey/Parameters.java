@@ -3,7 +3,6 @@ package org.meadowmark.core.survey;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import java.util.OptionalInt;
 import java.util.stream.Stream;
 
 /**
@@ -29,10 +28,13 @@ import java.util.stream.Stream;
  * @param pixelSizeMetres ground size of a pixel of the imagery that was mapped from, where known
  * @param uncertaintyDraws draws of widths and positions for intervals of the damage; 0 for none
  * @param seed seed of everything that is drawn
- * @param position error of scar positions, where stated
+ * @param positionRmseMetres radial root mean square error of scar positions, where stated
+ * @param positionRmseXMetres that in easting, where it is stated by axis
+ * @param positionRmseYMetres that in northing, likewise
  * @param positionCheckPoints check points that this error was taken from, where stated
  * @param connectivityDetailPatches most patches of a survey for which the importance of each patch
  *     and the filling of each scar are worked out
+ * @param ranking choices for the evidence of channel segments and their ranking
  */
 public record Parameters(
     Optional<String> analysisCrs,
@@ -54,9 +56,12 @@ public record Parameters(
     OptionalDouble pixelSizeMetres,
     int uncertaintyDraws,
     long seed,
-    Optional<PositionalAccuracy> position,
-    OptionalInt positionCheckPoints,
-    int connectivityDetailPatches) {
+    OptionalDouble positionRmseMetres,
+    OptionalDouble positionRmseXMetres,
+    OptionalDouble positionRmseYMetres,
+    OptionalDouble positionCheckPoints,
+    int connectivityDetailPatches,
+    RankingParameters ranking) {
 
   /** What the scarred area is divided by. */
   public enum SeverityDenominator {
@@ -80,6 +85,16 @@ public record Parameters(
   public Parameters {
     crossingDistancesMetres = crossingDistancesMetres.stream().sorted().distinct().toList();
     gapWidthLimitsMetres = gapWidthLimitsMetres.stream().sorted().distinct().toList();
+  }
+
+  /** Error of scar positions, where it is stated. */
+  public Optional<PositionalAccuracy> position() {
+    if (positionRmseXMetres.isPresent() && positionRmseYMetres.isPresent()) {
+      return Optional.of(
+          new PositionalAccuracy(
+              positionRmseXMetres.getAsDouble(), positionRmseYMetres.getAsDouble()));
+    }
+    return positionRmseMetres.stream().mapToObj(PositionalAccuracy::ofRadialRmse).findFirst();
   }
 
   /** Every crossing distance that results are given for, ascending: the sweep and the headline. */
