@@ -20,9 +20,6 @@ public record HotSpotSettings(
     double minimumExposureHectares,
     double minimumTestedHectares,
     long seed) {
-  /** Least bed for a test in {@code docs/hot-spots.md}: common practice, no source. */
-  private static final double MEASURED_TESTED_HECTARES = 1;
-
   /**
    * @throws IllegalArgumentException if neighbourMetres is negative, permutations are less than 1,
    *     the false discovery rate is not between 0 and 1, or a least exposure is negative
@@ -39,22 +36,6 @@ public record HotSpotSettings(
     require(
         minimumTestedHectares >= 0,
         "minimumTestedHectares must be 0 or more: " + minimumTestedHectares);
-  }
-
-  /** Settings with the least bed for a test that {@code docs/hot-spots.md} was measured with. */
-  public HotSpotSettings(
-      double neighbourMetres,
-      int permutations,
-      double falseDiscoveryRate,
-      double minimumExposureHectares,
-      long seed) {
-    this(
-        neighbourMetres,
-        permutations,
-        falseDiscoveryRate,
-        minimumExposureHectares,
-        MEASURED_TESTED_HECTARES,
-        seed);
   }
 
   private static void require(boolean condition, String message) {
