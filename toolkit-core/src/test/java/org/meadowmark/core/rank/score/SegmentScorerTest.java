@@ -81,8 +81,9 @@ class SegmentScorerTest {
   }
 
   /**
-   * By hand: rates 10, 20, 40 with median 20 give 1/3, 1/2, 2/3; p 0.01, 0.3, 0.8 give 0.98, 0.4,
-   * 0; areas 3, 1, 1 with median 1 give 3/4, 1/2, 1/2.
+   * By hand: rates 10, 20, 40 have the 90th percentile 20 + 0.8·20 = 36 and give 10/46, 20/56,
+   * 40/76; p 0.01, 0.3, 0.8 give 0.98, 0.4, 0; areas 3, 1, 1 have 1 + 0.8·2 = 2.6 and give 3/5.6,
+   * 1/3.6.
    */
   @Test
   void scoreIsTheWeightedMeanOfTheTerms() {
@@ -96,10 +97,11 @@ class SegmentScorerTest {
             "score_draws",
             0);
     assertThat(scores.get(0).score())
-        .isCloseTo((3.0 / 3 + 2 * 0.98 + 0.5 + 1 + 0.75 + 0.25) / 9, within(1e-12));
+        .isCloseTo((3 * 10.0 / 46 + 2 * 0.98 + 0.5 + 1 + 3 / 5.6 + 0.25) / 9, within(1e-12));
     assertThat(scores.get(1).score())
-        .isCloseTo((3.0 / 2 + 2 * 0.4 + 0 + 0.5 + 0.5 + 1) / 9, within(1e-12));
-    assertThat(scores.get(2).score()).isCloseTo((3 * 2.0 / 3 + 0 + 1 + 0 + 0.5) / 8, within(1e-12));
+        .isCloseTo((3 * 20.0 / 56 + 2 * 0.4 + 0 + 0.5 + 1 / 3.6 + 1) / 9, within(1e-12));
+    assertThat(scores.get(2).score())
+        .isCloseTo((3 * 40.0 / 76 + 0 + 1 + 0 + 1 / 3.6) / 8, within(1e-12));
     assertThat(scores.get(2).missing()).containsExactly(ScoreTerm.SEVERITY);
     assertThat(scores.get(2).term(ScoreTerm.SEVERITY)).isEmpty();
     assertThat(scores.get(0).missing()).isEmpty();
