@@ -88,6 +88,26 @@ class NetworkHotSpotsTest {
     }
   }
 
+  /** Draws from a part of the segments: hypergeometric on that part, own value set aside. */
+  @Test
+  void drawsFromTheReferenceOnly() {
+    double[] values = new double[40];
+    for (int one : new int[] {3, 4, 5, 6, 11, 20, 21, 30, 39}) {
+      values[one] = 1;
+    }
+    int[] reference = IntStream.range(0, 40).filter(i -> i < 3 || i > 6).toArray();
+    NetworkHotSpots spots = new NetworkHotSpots(values, path(40, 2), reference);
+    List<NetworkHotSpots.Score> total = spots.test(PermutationScheme.TOTAL, 99_999, 5);
+    List<NetworkHotSpots.Score> conditional = spots.test(PermutationScheme.CONDITIONAL, 99_999, 5);
+    // 36 segments with 5 ones; segment 20 has 2 ones in 5 and is a one itself.
+    assertClose(total.get(20).p(), HypergeometricDistribution.of(36, 5, 5).survivalProbability(1));
+    assertClose(
+        conditional.get(20).p(), HypergeometricDistribution.of(35, 4, 4).survivalProbability(0));
+    // Segment 4 is none of the 36, and has 3 ones beside itself.
+    assertClose(
+        conditional.get(4).p(), HypergeometricDistribution.of(36, 5, 4).survivalProbability(2));
+  }
+
   /** Five standard errors of a share of 99,999 draws or, followed up, of ten exceedances. */
   private static void assertClose(OptionalDouble p, double exact) {
     double error = Math.sqrt(exact * (1 - exact) / 99_999);
