@@ -3,15 +3,19 @@ package org.meadowmark.core.rank.zone.choice;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.TreeSet;
+import java.util.stream.IntStream;
 
 /** The part of a network that can still matter, with positions of its own. */
 final class Core {
-  final int[] segments;
+  /** Positions in the whole network; more than one where segments were joined. */
+  final int[][] segments;
+
   final double[] values;
   final double[] lengths;
   final int[][] near;
 
-  private Core(int[] segments, double[] values, double[] lengths, int[][] near) {
+  private Core(int[][] segments, double[] values, double[] lengths, int[][] near) {
     this.segments = segments;
     this.values = values;
     this.lengths = lengths;
@@ -20,11 +24,11 @@ final class Core {
 
   static Core of(ZoneProblem problem) {
     int count = problem.network().size();
-    int[] segments = new int[count];
+    int[][] segments = new int[count][];
     double[] lengths = new double[count];
     int[][] near = new int[count][];
     for (int i = 0; i < count; i++) {
-      segments[i] = i;
+      segments[i] = new int[] {i};
       lengths[i] = problem.network().lengthMetres(i);
       near[i] = problem.network().neighbours(i);
     }
@@ -45,7 +49,7 @@ final class Core {
     for (int i = 0; i < size(); i++) {
       place[i] = kept[i] ? count++ : -1;
     }
-    int[] keptSegments = new int[count];
+    int[][] keptSegments = new int[count][];
     double[] keptValues = new double[count];
     double[] keptLengths = new double[count];
     int[][] keptNear = new int[count][];
@@ -59,6 +63,41 @@ final class Core {
       }
     }
     return new Core(keptSegments, keptValues, keptLengths, keptNear);
+  }
+
+  /** The same with some segments, which hang together, joined to one in place of the first. */
+  Core joined(int[] together) {
+    int first = Arrays.stream(together).min().orElseThrow();
+    boolean[] kept = new boolean[size()];
+    Arrays.fill(kept, true);
+    TreeSet<Integer> around = new TreeSet<>();
+    double value = 0;
+    double length = 0;
+    List<int[]> all = new ArrayList<>();
+    for (int i : together) {
+      kept[i] = i == first;
+      value += values[i];
+      length += lengths[i];
+      all.add(segments[i]);
+      Arrays.stream(near[i]).forEach(around::add);
+    }
+    Arrays.stream(together).forEach(around::remove);
+    int[][] joinedNear = near.clone();
+    joinedNear[first] = around.stream().mapToInt(i -> i).toArray();
+    for (int i : around) {
+      joinedNear[i] =
+          IntStream.concat(Arrays.stream(near[i]), IntStream.of(first))
+              .sorted()
+              .distinct()
+              .toArray();
+    }
+    int[][] joinedSegments = segments.clone();
+    joinedSegments[first] = all.stream().flatMapToInt(Arrays::stream).sorted().toArray();
+    double[] joinedValues = values.clone();
+    joinedValues[first] = value;
+    double[] joinedLengths = lengths.clone();
+    joinedLengths[first] = length;
+    return new Core(joinedSegments, joinedValues, joinedLengths, joinedNear).only(kept);
   }
 
   /** Connected sets of chosen segments, each ascending, by first member. */

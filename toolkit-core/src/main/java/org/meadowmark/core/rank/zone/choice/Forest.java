@@ -171,4 +171,38 @@ final class Forest {
       return at;
     }
   }
+
+  /** Segments of the loop that a cut closes with the forest, ascending. */
+  int[] loop(Cut cut) {
+    List<Integer> one = wayUp(cut.segment);
+    List<Integer> other = wayUp(core.size() + cut.junction);
+    while (one.size() > 1
+        && other.size() > 1
+        && one.get(one.size() - 2).equals(other.get(other.size() - 2))) {
+      one.remove(one.size() - 1);
+      other.remove(other.size() - 1);
+    }
+    return IntStream.concat(
+            one.stream().mapToInt(node -> node), other.stream().mapToInt(node -> node))
+        .filter(node -> node < core.size())
+        .distinct()
+        .sorted()
+        .toArray();
+  }
+
+  /** Nodes up to the root: segments by position, then junctions. */
+  private List<Integer> wayUp(int start) {
+    List<Integer> way = new ArrayList<>();
+    int node = start;
+    while (node >= 0) {
+      way.add(node);
+      int count = core.size();
+      if (node >= count) {
+        node = segmentAbove[node - count];
+      } else {
+        node = junctionAbove[node] < 0 ? -1 : count + junctionAbove[node];
+      }
+    }
+    return way;
+  }
 }

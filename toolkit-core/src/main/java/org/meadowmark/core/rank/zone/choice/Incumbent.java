@@ -39,7 +39,9 @@ final class Incumbent {
     double value = 0;
     for (int i = 0; i < ofCore.length; i++) {
       if (ofCore[i]) {
-        offered[core.segments[i]] = true;
+        for (int segment : core.segments[i]) {
+          offered[segment] = true;
+        }
         length += core.lengths[i];
         value += core.values[i];
       }

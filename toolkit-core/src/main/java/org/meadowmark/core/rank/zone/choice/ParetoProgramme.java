@@ -3,18 +3,22 @@ package org.meadowmark.core.rank.zone.choice;
 import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Collections;
 import java.util.Comparator;
 import java.util.Deque;
 import java.util.List;
+import java.util.Optional;
 
 /**
  * Exact dynamic programme over a forest. A state is a choice below a segment or junction: its
  * length, value and number of closed zones. A state goes where another has no more length, no more
  * zones and no less value, or where even the most that anything else could add under some prices
- * ({@link PricedForest}) does not beat the incumbent. Lengths are real numbers, not rounded.
+ * ({@link PricedForest}) is too little. Lengths are real numbers, not rounded.
  *
- * <p>A path is a forest too. The number of states made is limited, so the result does not depend on
- * a clock; over the limit nothing is claimed.
+ * <p>A path is a forest too. Where loops were cut, a chosen segment takes a zone off for each of
+ * its cuts, so that no choice of the network is left out (see {@link PricedForest}); the best may
+ * then have too many zones. The number of states made is limited, so the result does not depend on
+ * a clock.
  */
 final class ParetoProgramme {
   private record State(
@@ -41,7 +45,8 @@ final class ParetoProgramme {
     }
   }
 
-  private static final class TooMuch extends RuntimeException {
+  /** The limit on states was reached. */
+  static final class TooMuch extends Exception {
     private static final long serialVersionUID = 1;
 
     TooMuch() {
@@ -53,46 +58,55 @@ final class ParetoProgramme {
   private final List<PricedForest> priced;
   private final double limit;
   private final int mostZones;
+  private final int mostCredits;
   private final double toBeat;
-  private long statesLeft;
+  private final Work work;
 
   private ParetoProgramme(
-      Forest forest, List<PricedForest> priced, ZoneProblem problem, double toBeat, long states) {
+      Forest forest, List<PricedForest> priced, ZoneProblem problem, double toBeat, Work work) {
     this.forest = forest;
     this.priced = priced;
     this.limit = problem.limitMetres();
     this.mostZones = problem.mostZones();
+    this.mostCredits = forest.cuts.size();
     this.toBeat = toBeat;
-    this.statesLeft = states;
+    this.work = work;
   }
 
-  /**
-   * Runs it and offers a better choice to the incumbent.
-   *
-   * @param states most states to make
-   * @return whether it came to an end: then nothing on the forest beats the incumbent
-   */
-  static boolean run(
-      Forest forest,
-      List<PricedForest> priced,
-      ZoneProblem problem,
-      Incumbent incumbent,
-      long states) {
-    try {
-      State best = new ParetoProgramme(forest, priced, problem, incumbent.toBeat(), states).best();
-      if (best != null) {
-        incumbent.offer(forest.core, chosen(best, forest.core.size()));
+  /** States that may still be made. */
+  static final class Work {
+    private long left;
+
+    Work(long states) {
+      left = states;
+    }
+
+    void make() throws TooMuch {
+      if (--left < 0) {
+        throw new TooMuch();
       }
-      return true;
-    } catch (TooMuch e) {
-      return false;
     }
   }
 
-  private State best() {
+  /**
+   * The best choice on the forest, with credits for cuts, that is worth more than a value.
+   *
+   * @param priced priced forests with credits, for bounds
+   * @return chosen segments; empty where nothing is worth more
+   */
+  static Optional<boolean[]> best(
+      Forest forest, List<PricedForest> priced, ZoneProblem problem, double toBeat, Work work)
+      throws TooMuch {
+    State best = new ParetoProgramme(forest, priced, problem, toBeat, work).best();
+    return best == null || best.value <= toBeat
+        ? Optional.empty()
+        : Optional.of(chosen(best, forest.core.size()));
+  }
+
+  private State best() throws TooMuch {
     int count = forest.core.size();
-    List<List<State>> in = new ArrayList<>(java.util.Collections.nCopies(count, null));
-    List<List<State>> out = new ArrayList<>(java.util.Collections.nCopies(count, null));
+    List<List<State>> in = new ArrayList<>(Collections.nCopies(count, null));
+    List<List<State>> out = new ArrayList<>(Collections.nCopies(count, null));
     List<State> all = List.of(State.EMPTY);
     double[] done = new double[priced.size()];
     for (int at = count - 1; at >= 0; at--) {
@@ -114,14 +128,16 @@ final class ParetoProgramme {
       }
     }
     return all.stream()
+        .filter(state -> state.zones <= mostZones)
         .max(
             Comparator.comparingDouble(State::value)
                 .thenComparing(Comparator.comparingDouble(State::length).reversed()))
         .orElse(null);
   }
 
-  private void solve(int i, List<List<State>> in, List<List<State>> out) {
-    State taken = new State(forest.core.lengths[i], forest.core.values[i], 0, i, null, null);
+  private void solve(int i, List<List<State>> in, List<List<State>> out) throws TooMuch {
+    State taken =
+        new State(forest.core.lengths[i], forest.core.values[i], -forest.cutsAt[i], i, null, null);
     double[] restIn = new double[priced.size()];
     double[] restOut = new double[priced.size()];
     for (int p = 0; p < restIn.length; p++) {
@@ -156,7 +172,8 @@ final class ParetoProgramme {
     out.set(i, left);
   }
 
-  private List<State> junction(int q, List<List<State>> in, List<List<State>> out, boolean isOpen) {
+  private List<State> junction(int q, List<List<State>> in, List<List<State>> out, boolean isOpen)
+      throws TooMuch {
     double[] rest = new double[priced.size()];
     for (int p = 0; p < rest.length; p++) {
       PricedForest each = priced.get(p);
@@ -177,15 +194,14 @@ final class ParetoProgramme {
     return states;
   }
 
-  private List<State> product(List<State> one, List<State> other, double[] rest, int openZones) {
+  private List<State> product(List<State> one, List<State> other, double[] rest, int openZones)
+      throws TooMuch {
     List<State> made = new ArrayList<>();
     for (State a : one) {
       for (State b : other) {
-        if (--statesLeft < 0) {
-          throw new TooMuch();
-        }
+        work.make();
         if (a.length + b.length <= limit
-            && a.zones + b.zones + openZones <= mostZones
+            && a.zones + b.zones + openZones <= mostZones + mostCredits
             && canBeat(a.value + b.value, a.length + b.length, a.zones + b.zones, rest)) {
           made.add(a.with(b));
         }
@@ -194,7 +210,7 @@ final class ParetoProgramme {
     return undominated(made);
   }
 
-  private List<State> pruned(List<State> states, double[] rest, int openZones) {
+  private List<State> pruned(List<State> states, double[] rest, int openZones) throws TooMuch {
     return product(states, List.of(State.EMPTY), rest, openZones);
   }
 
@@ -219,13 +235,16 @@ final class ParetoProgramme {
         Comparator.comparingDouble(State::length)
             .thenComparing(Comparator.comparingDouble(State::value).reversed())
             .thenComparingInt(State::zones));
-    double[] best = new double[mostZones + 2];
+    int fewest = states.stream().mapToInt(State::zones).min().orElseThrow();
+    int most = states.stream().mapToInt(State::zones).max().orElseThrow();
+    double[] best = new double[most - fewest + 1];
     Arrays.fill(best, Double.NEGATIVE_INFINITY);
     List<State> kept = new ArrayList<>();
     for (State state : states) {
-      if (state.value > best[state.zones]) {
+      int zones = state.zones - fewest;
+      if (state.value > best[zones]) {
         kept.add(state);
-        for (int z = state.zones; z < best.length && best[z] < state.value; z++) {
+        for (int z = zones; z < best.length && best[z] < state.value; z++) {
           best[z] = state.value;
         }
       }

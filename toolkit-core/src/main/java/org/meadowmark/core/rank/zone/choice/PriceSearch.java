@@ -26,14 +26,12 @@ final class PriceSearch {
 
   private final Forest forest;
   private final ZoneProblem problem;
-  private final boolean withCredits;
   private final List<Plane> planes = new ArrayList<>();
   private final List<PricedForest> best = new ArrayList<>();
 
-  private PriceSearch(Forest forest, ZoneProblem problem, boolean withCredits) {
+  private PriceSearch(Forest forest, ZoneProblem problem) {
     this.forest = forest;
     this.problem = problem;
-    this.withCredits = withCredits;
   }
 
   /**
@@ -41,9 +39,8 @@ final class PriceSearch {
    *
    * @param each hears of every priced choice
    */
-  static List<PricedForest> run(
-      Forest forest, ZoneProblem problem, boolean withCredits, Consumer<PricedForest> each) {
-    PriceSearch search = new PriceSearch(forest, problem, withCredits);
+  static List<PricedForest> run(Forest forest, ZoneProblem problem, Consumer<PricedForest> each) {
+    PriceSearch search = new PriceSearch(forest, problem);
     search.run(each);
     return search.best;
   }
@@ -61,7 +58,7 @@ final class PriceSearch {
     double perMetre = highestPerMetre / 2;
     double perZone = 0;
     for (int tried = 0; tried < MOST_TRIES; tried++) {
-      PricedForest priced = new PricedForest(forest, new Prices(perMetre, perZone), withCredits);
+      PricedForest priced = new PricedForest(forest, new Prices(perMetre, perZone));
       each.accept(priced);
       keep(priced);
       double alongMetres = problem.limitMetres() - priced.chosenMetres();

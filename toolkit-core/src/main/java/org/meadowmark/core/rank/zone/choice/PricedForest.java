@@ -46,7 +46,7 @@ final class PricedForest {
   private int chosenZones;
   private final boolean[] chosen;
 
-  PricedForest(Forest forest, Prices prices, boolean withCredits) {
+  PricedForest(Forest forest, Prices prices) {
     this.forest = forest;
     this.prices = prices;
     int segments = forest.core.size();
@@ -60,8 +60,8 @@ final class PricedForest {
     besideOpen = new double[junctions];
     besideClosed = new double[junctions];
     chosen = new boolean[segments];
-    upwards(withCredits);
-    choose(withCredits);
+    upwards();
+    choose();
     downwards();
   }
 
@@ -95,14 +95,12 @@ final class PricedForest {
     return Math.max(out[root], in[root] - prices.perZone());
   }
 
-  private void upwards(boolean withCredits) {
+  private void upwards() {
     Core core = forest.core;
     for (int at = core.size() - 1; at >= 0; at--) {
       int i = forest.order[at];
       double taken = core.values[i] - prices.perMetre() * core.lengths[i];
-      if (withCredits) {
-        taken += prices.perZone() * forest.cutsAt[i];
-      }
+      taken += prices.perZone() * forest.cutsAt[i];
       double left = 0;
       for (int q : forest.junctionsBelow[i]) {
         for (int j : forest.below[q]) {
@@ -120,7 +118,7 @@ final class PricedForest {
     }
   }
 
-  private void choose(boolean withCredits) {
+  private void choose() {
     boolean[] openJunction = new boolean[open.length];
     for (int i : forest.order) {
       int q = forest.junctionAbove[i];
@@ -129,7 +127,7 @@ final class PricedForest {
       if (chosen[i]) {
         chosenMetres += forest.core.lengths[i];
         chosenZones += q < 0 ? 1 : 0;
-        chosenZones -= withCredits ? forest.cutsAt[i] : 0;
+        chosenZones -= forest.cutsAt[i];
       }
       for (int below : forest.junctionsBelow[i]) {
         boolean opens = !chosen[i] && open[below] - prices.perZone() > closed[below];

@@ -27,8 +27,9 @@ public record ZoneChoice(
     BOUND("proven best by a Lagrangian bound"),
     /** Exact dynamic programme over what the bound left. */
     DYNAMIC_PROGRAMME("proven best by an exact dynamic programme"),
-    /** Integer programme over what the bound left. */
-    INTEGER_PROGRAMME("proven best by an integer programme (solver: ojAlgo)"),
+    /** Branch and bound over the loops of what was left, each branch a dynamic programme. */
+    BRANCH_AND_BOUND(
+        "proven best by branch and bound over loops, each branch an exact dynamic programme"),
     /** The work limit was reached first. */
     NONE("not proven best: the work limit was reached, so the upper bound stands beside it");
 
