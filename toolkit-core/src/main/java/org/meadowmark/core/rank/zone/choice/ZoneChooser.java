@@ -33,7 +33,7 @@ import org.meadowmark.core.rank.zone.choice.ZoneChoice.Proof;
 public final class ZoneChooser {
   private static final int MOST_ROUNDS = 8;
   private static final double WORTH_ANOTHER_ROUND = 0.9;
-  private static final long MOST_STATES = 20_000_000;
+  private static final long MOST_STATES = 5_000_000;
   private static final int MOST_BRANCHES = 2_000;
 
   private final ZoneProblem problem;
