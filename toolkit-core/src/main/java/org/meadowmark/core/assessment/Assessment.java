@@ -15,6 +15,7 @@ import org.meadowmark.core.model.MetricSurvey;
 import org.meadowmark.core.model.Progress;
 import org.meadowmark.core.rank.ChannelRanker;
 import org.meadowmark.core.rank.ChannelRanking;
+import org.meadowmark.core.rank.evidence.MeasuredEvidence;
 import org.meadowmark.core.reference.ReferenceTables;
 import org.meadowmark.core.survey.SurveyDefinition;
 import org.meadowmark.core.write.AssessedSurvey;
@@ -98,7 +99,10 @@ public final class Assessment {
     MetricSurvey survey = loaded.orThrow();
     Measurement measurement =
         new SurveyMeasurer(survey, definition.parameters(), tables, meter).measure();
-    ChannelRanking ranking = new ChannelRanker(survey, definition.parameters(), meter).rank();
+    ChannelRanking ranking =
+        new ChannelRanker(
+                survey, MeasuredEvidence.of(measurement), definition.parameters(), tables, meter)
+            .rank();
     return new AssessedSurvey(
         definition, survey, measurement, ranking, loaded.findings(), loaded.counts(), tables);
   }

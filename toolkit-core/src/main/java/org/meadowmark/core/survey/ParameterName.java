@@ -4,7 +4,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 
-/** The parameters, in the order of {@link Parameters}. */
+/** The parameters, in the order of {@link Parameters} and the records inside it. */
 public enum ParameterName {
   ANALYSIS_CRS("analysis_crs"),
   GROUND_SCALE("ground_scale"),
@@ -26,7 +26,23 @@ public enum ParameterName {
   UNCERTAINTY_DRAWS("uncertainty_draws"),
   SEED("seed"),
   POSITION_RMSE("position_rmse_m"),
-  CONNECTIVITY_DETAIL("connectivity_detail_patches");
+  POSITION_RMSE_X("position_rmse_x_m"),
+  POSITION_RMSE_Y("position_rmse_y_m"),
+  POSITION_CHECK_POINTS("position_check_points"),
+  CONNECTIVITY_DETAIL("connectivity_detail_patches"),
+  CHANNEL_HALF_WIDTH("channel_half_width_m"),
+  EDGE_TOLERANCE("edge_tolerance_m"),
+  NEAR_PARALLEL("near_parallel_deg"),
+  NEAR_ACROSS("near_across_deg"),
+  BEND("bend_deg"),
+  PATTERN_SHARE("pattern_share"),
+  HOT_SPOT_NEIGHBOUR("hot_spot_neighbour_m"),
+  PERMUTATIONS("permutations"),
+  FALSE_DISCOVERY_RATE("false_discovery_rate"),
+  BOAT_DRAFT("boat_draft_m"),
+  SCORE_WEIGHTS("score_weights"),
+  SCORE_WEIGHT_SPREAD("score_weight_spread"),
+  SCORE_DRAWS("score_draws");
 
   private final String key;
 

@@ -55,7 +55,7 @@ public final class ResultTables {
         PatchTables.crossings().table(PatchTables.crossingRows(measured)),
         ConnectivityTables.patches().table(ConnectivityTables.patchRows(measured)),
         ConnectivityTables.fillings().table(ConnectivityTables.fillingRows(measured)),
-        SegmentTable.segments(causes).table(assessed.ranking().segments()),
+        SegmentTable.segments(causes, classOrder).table(assessed.ranking().segments()),
         ScarTables.scarShares().table(assessed.ranking().shares()),
         CheckTables.layers().table(assessed.counts()),
         CheckTables.findings().table(assessed.findings()));
@@ -79,7 +79,7 @@ public final class ResultTables {
         PatchTables.crossings(),
         ConnectivityTables.patches(),
         ConnectivityTables.fillings(),
-        SegmentTable.segments(List.of(ANY_CAUSE)),
+        SegmentTable.segments(List.of(ANY_CAUSE), List.of(ANY_CLASS)),
         ScarTables.scarShares(),
         CheckTables.layers(),
         CheckTables.findings());
