@@ -158,6 +158,7 @@ public final class ChannelRanker {
                 ranking.permutations(),
                 ranking.falseDiscoveryRate(),
                 parameters.minimumExposureHectares(),
+                ranking.hotSpotMinimumExposureHectares(),
                 parameters.seed()))
         .find(
             new ScarParts(scars, of, metres),

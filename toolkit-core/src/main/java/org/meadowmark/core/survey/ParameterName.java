@@ -37,6 +37,7 @@ public enum ParameterName {
   BEND("bend_deg"),
   PATTERN_SHARE("pattern_share"),
   HOT_SPOT_NEIGHBOUR("hot_spot_neighbour_m"),
+  HOT_SPOT_MINIMUM_EXPOSURE("hot_spot_minimum_exposure_ha"),
   PERMUTATIONS("permutations"),
   FALSE_DISCOVERY_RATE("false_discovery_rate"),
   BOAT_DRAFT("boat_draft_m"),

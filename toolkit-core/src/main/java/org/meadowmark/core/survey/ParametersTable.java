@@ -156,6 +156,7 @@ public final class ParametersTable {
             number(given, ParameterName.BEND),
             number(given, ParameterName.PATTERN_SHARE),
             number(given, ParameterName.HOT_SPOT_NEIGHBOUR),
+            number(given, ParameterName.HOT_SPOT_MINIMUM_EXPOSURE),
             Math.toIntExact(whole(given, ParameterName.PERMUTATIONS)),
             number(given, ParameterName.FALSE_DISCOVERY_RATE),
             number(given, ParameterName.BOAT_DRAFT),

@@ -13,6 +13,7 @@ package org.meadowmark.core.survey;
  * @param patternShare share of scar length, in 0–1, from which a segment has a pattern
  * @param hotSpotNeighbourMetres segments whose middles are at most so far apart along the channels
  *     are neighbours in the hot-spot test
+ * @param hotSpotMinimumExposureHectares segments with less bed in reach are not tested
  * @param permutations random arrangements for each pseudo p-value
  * @param falseDiscoveryRate share of flagged segments that may be false alarms on average, in 0–1
  * @param boatDraftMetres typical draft: shallower water lets propeller and hull touch
@@ -28,6 +29,7 @@ public record RankingParameters(
     double bendDegrees,
     double patternShare,
     double hotSpotNeighbourMetres,
+    double hotSpotMinimumExposureHectares,
     int permutations,
     double falseDiscoveryRate,
     double boatDraftMetres,

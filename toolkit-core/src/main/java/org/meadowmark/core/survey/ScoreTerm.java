@@ -6,7 +6,7 @@ import java.util.Optional;
 
 /** What the score of a channel segment is made of, in the order of columns. */
 public enum ScoreTerm {
-  /** Damage rate after shrinkage, against the survey's median. */
+  /** Damage rate after shrinkage, against the high rates of the survey. */
   RATE("rate"),
   /** How surely the segment belongs to a cluster of high rates. */
   HOT_SPOT("hot-spot"),
@@ -14,11 +14,13 @@ public enum ScoreTerm {
   EDGE("edge"),
   /** Share of scar length where the water is shallower than the boat's draft. */
   SHALLOW("shallow"),
-  /** Scarred area for each hectare exposed, against the survey's median: depends on widths. */
+  /** Scarred area for each hectare exposed, against the survey's high values: depends on widths. */
   SCARRED_AREA("scarred-area"),
   /** Mean severity class of the bed exposed. */
   SEVERITY("severity"),
-  /** Connectivity that filling the segment's scars would restore, against the survey's median. */
+  /**
+   * Connectivity that filling the segment's scars would restore, against the survey's high values.
+   */
   CONNECTIVITY("connectivity"),
   /** Share of scar length that lies on scars of an earlier season. */
   RE_SCARRING("re-scarring");

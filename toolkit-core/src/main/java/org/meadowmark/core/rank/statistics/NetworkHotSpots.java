@@ -5,7 +5,6 @@ import java.util.List;
 import java.util.OptionalDouble;
 import java.util.SplittableRandom;
 import java.util.stream.IntStream;
-import java.util.stream.Stream;
 
 /**
  * Getis–Ord Gi* with binary neighbours, and how often chance gives as high a value.
@@ -18,11 +17,9 @@ import java.util.stream.Stream;
  * <p>Gi* describes surroundings: <b>the highest value can stand beside the segment with most scars
  * and not on it</b>, see {@link #CAUTION}.
  *
- * <p><b>Pseudo p-value</b> by conditional permutation: the value of i stays, its k − 1 other
- * neighbours get values drawn without replacement from all other segments; p = (1 + draws at least
- * as high) / (1 + draws), upper tail. Source: Anselin (1995), <i>Local indicators of spatial
- * association</i>, Geographical Analysis 27:93–115. A segment without neighbours cannot be tested
- * so and has no p-value.
+ * <p><b>Pseudo p-value</b> by permutation, upper tail: p = (1 + draws at least as high) / (1 +
+ * draws). What is drawn, without replacement, is up to the {@link PermutationScheme}. Source:
+ * Anselin (1995), <i>Local indicators of spatial association</i>, Geographical Analysis 27:93–115.
  *
  * <p>P permutations can give no p below 1/(P+1), too coarse to stand after adjustment for many
  * segments. So where fewer than {@value #ENOUGH_EXCEEDANCES} of P draws reach the observed value,
@@ -52,19 +49,38 @@ final class NetworkHotSpots {
 
   private final double[] values;
   private final int[][] neighbours;
+  private final double[] pool;
+  private final int[] placeInPool;
   private final double mean;
   private final double deviation;
   private final double tolerance;
+
+  /**
+   * Takes values and neighbours; draws are from all values.
+   *
+   * @param values value of each segment
+   * @param neighbours positions of the neighbours of each, itself among them
+   */
+  NetworkHotSpots(double[] values, int[][] neighbours) {
+    this(values, neighbours, IntStream.range(0, values.length).toArray());
+  }
 
   /**
    * Takes values and neighbours.
    *
    * @param values value of each segment
    * @param neighbours positions of the neighbours of each, itself among them
+   * @param reference positions of the segments whose values are drawn from
    */
-  NetworkHotSpots(double[] values, int[][] neighbours) {
+  NetworkHotSpots(double[] values, int[][] neighbours, int[] reference) {
     this.values = values.clone();
     this.neighbours = neighbours;
+    this.pool = Arrays.stream(reference).mapToDouble(i -> values[i]).toArray();
+    this.placeInPool = new int[values.length];
+    Arrays.fill(placeInPool, -1);
+    for (int k = 0; k < reference.length; k++) {
+      placeInPool[reference[k]] = k;
+    }
     this.mean = Arrays.stream(values).average().orElse(0);
     this.deviation =
         Math.sqrt(Arrays.stream(values).map(x -> (x - mean) * (x - mean)).average().orElse(0));
@@ -80,14 +96,15 @@ final class NetworkHotSpots {
   /**
    * Gi* and p-value of each segment.
    *
+   * @param scheme what is drawn
    * @param permutations draws a segment, before small p-values are followed further
    * @param seed seed of all draws
    */
-  List<Score> test(int permutations, long seed) {
+  List<Score> test(PermutationScheme scheme, int permutations, long seed) {
     int chunks = (values.length + CHUNK - 1) / CHUNK;
     return IntStream.range(0, chunks)
         .parallel()
-        .mapToObj(chunk -> chunk(chunk * CHUNK, permutations, seed))
+        .mapToObj(chunk -> chunk(chunk * CHUNK, new Draws(scheme, permutations, seed)))
         .flatMap(List::stream)
         .toList();
   }
@@ -105,62 +122,72 @@ final class NetworkHotSpots {
     return OptionalDouble.of((sum - k * mean) / (deviation * Math.sqrt((n * k - k * k) / (n - 1))));
   }
 
-  private List<Score> chunk(int from, int permutations, long seed) {
-    double[] urn = values.clone();
-    int to = Math.min(values.length, from + CHUNK);
-    return IntStream.range(from, to)
-        .mapToObj(i -> score(i, urn, permutations, seed))
-        .flatMap(Stream::ofNullable)
-        .toList();
+  private record Draws(PermutationScheme scheme, int permutations, long seed) {
+    boolean keepOwn() {
+      return scheme == PermutationScheme.CONDITIONAL;
+    }
+
+    long most() {
+      return FOLLOW_UP * (permutations + 1L) - 1;
+    }
+
+    SplittableRandom stream(int segment) {
+      return new SplittableRandom(mix(seed ^ mix(segment + 1L)));
+    }
   }
 
-  private Score score(int i, double[] urn, int permutations, long seed) {
+  private List<Score> chunk(int from, Draws draws) {
+    double[] urn = pool.clone();
+    int to = Math.min(values.length, from + CHUNK);
+    return IntStream.range(from, to).mapToObj(i -> score(i, urn, draws)).toList();
+  }
+
+  private Score score(int i, double[] urn, Draws draws) {
     OptionalDouble z = z(i);
     if (z.isEmpty()) {
       return Score.NONE;
     }
-    if (neighbours[i].length == 1) {
-      return new Score(z, OptionalDouble.empty());
-    }
-    return new Score(z, OptionalDouble.of(p(i, urn, permutations, seed)));
+    int drawn = neighbours[i].length - (draws.keepOwn() ? 1 : 0);
+    boolean canBeDrawn = drawn > 0 && drawn < pool.length;
+    return new Score(
+        z, canBeDrawn ? OptionalDouble.of(p(i, drawn, urn, draws)) : OptionalDouble.empty());
   }
 
-  private double p(int i, double[] urn, int permutations, long seed) {
-    double observed = -tolerance;
+  private double p(int i, int drawn, double[] urn, Draws draws) {
+    double observed = draws.keepOwn() ? -values[i] : 0;
     for (int j : neighbours[i]) {
-      observed += j == i ? 0 : values[j];
+      observed += values[j];
     }
-    int others = neighbours[i].length - 1;
     int last = urn.length - 1;
-    swap(urn, i, last);
-    SplittableRandom random = new SplittableRandom(mix(seed ^ mix(i + 1L)));
-    int[] drawn = new int[others];
-    long most = (long) FOLLOW_UP * (permutations + 1L) - 1;
-    long draws = 0;
+    boolean isAside = draws.keepOwn() && placeInPool[i] >= 0;
+    int size = isAside ? last : urn.length;
+    int own = isAside ? placeInPool[i] : last;
+    int[] places = new int[drawn];
+    SplittableRandom random = draws.stream(i);
+    swap(urn, own, last);
+    long done = 0;
     int exceedances = 0;
-    while (draws < permutations || draws < most && exceedances < ENOUGH_EXCEEDANCES) {
-      if (draw(urn, last, drawn, random) >= observed) {
+    while (done < draws.permutations || done < draws.most() && exceedances < ENOUGH_EXCEEDANCES) {
+      if (draw(urn, size, places, random) >= observed - tolerance) {
         exceedances++;
       }
-      draws++;
+      done++;
     }
-    swap(urn, i, last);
-    boolean stoppedByExceedances = draws > permutations && exceedances >= ENOUGH_EXCEEDANCES;
-    return stoppedByExceedances
-        ? (double) exceedances / draws
-        : (exceedances + 1.0) / (draws + 1.0);
+    swap(urn, own, last);
+    boolean stoppedByExceedances = done > draws.permutations && exceedances == ENOUGH_EXCEEDANCES;
+    return stoppedByExceedances ? (double) exceedances / done : (exceedances + 1.0) / (done + 1.0);
   }
 
   /** Sum of values drawn without replacement; leaves the urn as it was. */
-  private static double draw(double[] urn, int size, int[] drawn, SplittableRandom random) {
+  private static double draw(double[] urn, int size, int[] places, SplittableRandom random) {
     double sum = 0;
-    for (int k = 0; k < drawn.length; k++) {
-      drawn[k] = k + random.nextInt(size - k);
-      swap(urn, k, drawn[k]);
+    for (int k = 0; k < places.length; k++) {
+      places[k] = k + random.nextInt(size - k);
+      swap(urn, k, places[k]);
       sum += urn[k];
     }
-    for (int k = drawn.length - 1; k >= 0; k--) {
-      swap(urn, k, drawn[k]);
+    for (int k = places.length - 1; k >= 0; k--) {
+      swap(urn, k, places[k]);
     }
     return sum;
   }

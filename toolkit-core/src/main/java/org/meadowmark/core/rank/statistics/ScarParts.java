@@ -1,13 +1,10 @@
 package org.meadowmark.core.rank.statistics;
 
-import java.util.Arrays;
-
 /**
  * Which metres of which scar lie on which segment. Scars and segments are known by position.
  * Immutable.
  */
 public final class ScarParts {
-  private final int[] scars;
   private final int[] segments;
   private final double[] metres;
 
@@ -30,7 +27,6 @@ public final class ScarParts {
             "no part: scar " + scars[i] + " segment " + segments[i] + " metres " + metres[i]);
       }
     }
-    this.scars = scars.clone();
     this.segments = segments.clone();
     this.metres = metres.clone();
   }
@@ -47,32 +43,5 @@ public final class ScarParts {
       sums[segments[i]] += metres[i];
     }
     return sums;
-  }
-
-  /**
-   * Number of scars by the one segment that has most of each; of two with as much, the lower
-   * position.
-   */
-  int[] scarsByMainSegment(int segmentCount) {
-    int scarCount = Arrays.stream(scars).max().orElse(-1) + 1;
-    int[] main = new int[scarCount];
-    Arrays.fill(main, -1);
-    double[] most = new double[scarCount];
-    for (int i = 0; i < metres.length; i++) {
-      int scar = scars[i];
-      boolean first = main[scar] < 0;
-      boolean tied = !first && metres[i] == most[scar] && segments[i] < main[scar];
-      if (first || metres[i] > most[scar] || tied) {
-        main[scar] = segments[i];
-        most[scar] = metres[i];
-      }
-    }
-    int[] counts = new int[segmentCount];
-    for (int segment : main) {
-      if (segment >= 0) {
-        counts[segment]++;
-      }
-    }
-    return counts;
   }
 }

@@ -66,11 +66,14 @@ final class SegmentLines {
         + ". The rate is scar length for each hectare of bed within "
         + Figures.chosenLength(parameters.channelReachMetres())
         + ". "
-        + steadiness()
-        + hotSpots()
-        + wantOfData()
-        + gaps()
         + attribution();
+  }
+
+  /** How far to trust that; empty text where no segment leads. */
+  String sureness() {
+    return leading.isEmpty()
+        ? ""
+        : (steadiness() + wantOfData() + hotSpots() + gaps()).stripTrailing();
   }
 
   private String named(RankedSegment segment) {
@@ -117,7 +120,7 @@ final class SegmentLines {
       return "";
     }
     long sure = leading.stream().filter(s -> score(s).topTenShare().orElse(0) >= SURE).count();
-    return "How sure: with weights drawn within "
+    return "With weights drawn within "
         + Figures.chosenPercent(choices.scoreWeightSpread())
         + " of their values and with scar widths drawn, "
         + Figures.count(choices.scoreDraws(), "draw", "draws")
@@ -172,8 +175,8 @@ final class SegmentLines {
     if (doubtful.isEmpty()) {
       return "";
     }
-    return "High only for want of data, since ten others would come before with the missing terms at"
-        + " the survey's median: "
+    return "High only for want of data (ten others would come before with the missing terms at the"
+        + " survey's median): "
         + String.join(", ", doubtful)
         + ". ";
   }

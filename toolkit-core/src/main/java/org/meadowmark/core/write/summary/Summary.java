@@ -218,7 +218,11 @@ public final class Summary {
   }
 
   private void segments() {
-    answer("Which channel segments lead?", new SegmentLines(assessed).answer());
+    SegmentLines segments = new SegmentLines(assessed);
+    answer("Which channel segments lead?", segments.answer());
+    if (!segments.sureness().isEmpty()) {
+      answer("How sure is that order?", segments.sureness());
+    }
   }
 
   private void gaps() {

@@ -152,7 +152,7 @@ final class SegmentEvidenceColumns {
     table
         .text(
             "worst_severity",
-            "Worst severity class of a bed within reach.",
+            "Worst severity class of a bed within reach; the table beds has what its share is taken of.",
             row -> row.evidence().worstSeverity())
         .real(
             "scarred_area_m2",

@@ -23,15 +23,16 @@ final class SegmentTable {
   private static final Map<ScoreTerm, String> TERMS =
       new EnumMap<>(
           Map.of(
-              ScoreTerm.RATE, "smoothed rate, 0.5 at the survey's median above 0",
+              ScoreTerm.RATE, "smoothed rate, 0.5 at the 90th percentile of values above 0",
               ScoreTerm.HOT_SPOT, "1 less twice hot_spot_p, at least 0",
               ScoreTerm.EDGE, "edge_length_pct as a share, 0 without scars",
               ScoreTerm.SHALLOW, "shallow_pct as a share, 0 without scars",
               ScoreTerm.SCARRED_AREA,
-                  "scarred_area_m2 for each hectare exposed, 0.5 at the survey's median above 0",
+                  "scarred_area_m2 for each hectare exposed, 0.5 at the 90th percentile of values above 0",
               ScoreTerm.SEVERITY,
                   "mean severity class of the bed within reach, 0 the lightest and 1 the worst",
-              ScoreTerm.CONNECTIVITY, "connectivity_gain_ha, 0.5 at the survey's median above 0",
+              ScoreTerm.CONNECTIVITY,
+                  "connectivity_gain_ha, 0.5 at the 90th percentile of values above 0",
               ScoreTerm.RE_SCARRING, "re_scarred_pct as a share"));
 
   private SegmentTable() {}
