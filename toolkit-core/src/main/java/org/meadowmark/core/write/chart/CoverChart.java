@@ -43,7 +43,9 @@ final class CoverChart {
     ZonePlan plan = assessed.zones();
     if (plan.zones().isEmpty()) {
       String message =
-          "No zone to propose: no scar lies within reach of a channel, or none is set.";
+          plan.mostZones() == 0
+              ? "No zone is asked for: most_zones is 0."
+              : "No zone to propose: no scar lies within reach of a channel.";
       JFreeChart empty = ChartStyle.empty(TITLE, message);
       return new Picture(NAME, empty, ChartStyle.WIDTH, ChartStyle.EMPTY_HEIGHT);
     }
