@@ -132,7 +132,7 @@ final class CoverChart {
     if (unproven) {
       text(
           plot,
-          "  no choice covers more: " + Figures.length(last.upperBoundMetres()),
+          "  at most " + Figures.length(last.upperBoundMetres()),
           last.lengthMetres(),
           Math.max(last.upperBoundMetres(), best + gap),
           ChartStyle.SOFT_INK);

@@ -32,7 +32,7 @@ class CoverChartTest {
     XYPlot plot = plot(curve(true), "unproven");
     assertThat(plot.getDataset().getSeriesCount()).isEqualTo(3);
     assertThat(plot.getDataset().getYValue(2, 10)).isEqualTo(Math.sqrt(10) * 1100);
-    assertThat(labels(plot)).anyMatch(text -> text.contains("no choice covers more"));
+    assertThat(labels(plot)).anyMatch(text -> text.contains("at most"));
   }
 
   private static List<String> labels(XYPlot plot) {
