@@ -12,7 +12,7 @@ import java.util.stream.IntStream;
  *
  * <p>A junction is a set of segments that are all neighbours of each other; every pair of
  * neighbours is in one. A segment hangs on its junctions. Where this makes a loop, one hanging is
- * cut: at the segment that is worth least, so that cuts lie away from damage.
+ * cut: at the segment that is least attractive, so that cuts lie where hardly any zone goes.
  */
 final class Forest {
   /** A segment that no longer hangs on one of its junctions. */
@@ -40,7 +40,12 @@ final class Forest {
   /** Junctions below each segment. */
   final int[][] junctionsBelow;
 
-  Forest(Core core) {
+  /**
+   * Lays out a core.
+   *
+   * @param attraction of each segment; loops are cut where it is least
+   */
+  Forest(Core core, double[] attraction) {
     this.core = core;
     int count = core.size();
     members = junctions(core);
@@ -50,7 +55,7 @@ final class Forest {
     IntStream.range(0, count).forEach(i -> hanging.add(new ArrayList<>()));
     IntStream.range(0, members.length).forEach(q -> holding.add(new ArrayList<>()));
     Sets sets = new Sets(count + members.length);
-    for (Cut hang : byWorth(core)) {
+    for (Cut hang : byAttraction(attraction)) {
       if (sets.join(hang.segment, count + hang.junction)) {
         hanging.get(hang.segment).add(hang.junction);
         holding.get(hang.junction).add(hang.segment);
@@ -100,6 +105,16 @@ final class Forest {
     }
   }
 
+  /** Attraction before anything better is known: value, and where there is none nearness to it. */
+  static double[] firstAttraction(Core core) {
+    double[] metres = Reduction.metresToValue(core);
+    double[] attraction = core.values.clone();
+    for (int i = 0; i < attraction.length; i++) {
+      attraction[i] = attraction[i] > 0 ? attraction[i] : -metres[i];
+    }
+    return attraction;
+  }
+
   private static int[][] junctions(Core core) {
     Set<Long> covered = new HashSet<>();
     List<int[]> junctions = new ArrayList<>();
@@ -133,7 +148,7 @@ final class Forest {
     return (long) low * core.size() + high;
   }
 
-  private List<Cut> byWorth(Core core) {
+  private List<Cut> byAttraction(double[] attraction) {
     List<Cut> hangs = new ArrayList<>();
     for (int q = 0; q < members.length; q++) {
       for (int segment : members[q]) {
@@ -141,7 +156,7 @@ final class Forest {
       }
     }
     hangs.sort(
-        Comparator.comparingDouble((Cut hang) -> -core.values[hang.segment])
+        Comparator.comparingDouble((Cut hang) -> -attraction[hang.segment])
             .thenComparingInt(Cut::segment)
             .thenComparingInt(Cut::junction));
     return hangs;

@@ -18,20 +18,25 @@ final class Reduction {
   private record Reached(double metres, int segment) {}
 
   private final Core core;
-  private final double limit;
   private final boolean[] kept;
 
-  private Reduction(Core core, double limit) {
+  private Reduction(Core core) {
     this.core = core;
-    this.limit = limit;
     this.kept = new boolean[core.size()];
     Arrays.fill(kept, true);
   }
 
   static Core reduce(Core core, double limit) {
-    Reduction reduction = new Reduction(core, limit);
-    reduction.dropTooLong();
-    double[] away = reduction.metresToValue();
+    boolean[] fits = new boolean[core.size()];
+    for (int i = 0; i < fits.length; i++) {
+      fits[i] = core.lengths[i] <= limit;
+    }
+    return ofFitting(core.only(fits), limit);
+  }
+
+  private static Core ofFitting(Core core, double limit) {
+    Reduction reduction = new Reduction(core);
+    double[] away = metresToValue(core);
     for (int i = 0; i < core.size(); i++) {
       if (core.values[i] == 0 && core.lengths[i] + 2 * away[i] > limit) {
         reduction.kept[i] = false;
@@ -41,21 +46,15 @@ final class Reduction {
     return core.only(reduction.kept);
   }
 
-  private void dropTooLong() {
-    for (int i = 0; i < core.size(); i++) {
-      kept[i] = core.lengths[i] <= limit;
-    }
-  }
-
   /** Shortest way from beside a segment to the far end of one with a value. */
-  private double[] metresToValue() {
+  static double[] metresToValue(Core core) {
     double[] metres = new double[core.size()];
     Arrays.fill(metres, Double.POSITIVE_INFINITY);
     PriorityQueue<Reached> open =
         new PriorityQueue<>(
             Comparator.comparingDouble(Reached::metres).thenComparingInt(Reached::segment));
     for (int i = 0; i < core.size(); i++) {
-      if (kept[i] && core.values[i] > 0) {
+      if (core.values[i] > 0) {
         open.add(new Reached(0, i));
         metres[i] = 0;
       }
@@ -67,7 +66,7 @@ final class Reduction {
       }
       double beside = from.metres + core.lengths[from.segment];
       for (int next : core.near[from.segment]) {
-        if (kept[next] && beside < metres[next]) {
+        if (beside < metres[next]) {
           metres[next] = beside;
           open.add(new Reached(beside, next));
         }

@@ -84,20 +84,27 @@ public final class ZoneChooser {
   private void solve(Core start, int[] required, boolean isRoot) throws ParetoProgramme.TooMuch {
     Core core = start;
     List<PricedForest> priced = List.of();
-    boolean helps = true;
-    for (int round = 0; helps; round++) {
-      Forest forest = new Forest(core);
+    double[] attraction = Forest.firstAttraction(core);
+    boolean again = true;
+    for (int round = 0; again; round++) {
+      Forest forest = new Forest(core, attraction);
       priced = priced(forest);
       if (isRoot) {
         double bound = priced.get(0).upperBound(problem.limitMetres(), problem.mostZones());
         upperBound = Math.min(upperBound, Math.max(incumbent.toBeat(), bound));
       }
       Core narrower = narrowed(core, priced);
-      helps = narrower.size() < WORTH_ANOTHER_ROUND * core.size() && round < MOST_ROUNDS;
       if (narrower.size() == 0 || !hasAll(narrower, required)) {
         return;
       }
-      core = helps ? narrower : core;
+      boolean helps = narrower.size() < WORTH_ANOTHER_ROUND * core.size();
+      // Cut where the first prices say that no zone goes, and see what that is worth.
+      boolean recut = round == 0 && !forest.cuts.isEmpty();
+      again = (helps || recut) && round < MOST_ROUNDS;
+      if (again) {
+        attraction = attraction(core, narrower, priced);
+        core = narrower;
+      }
     }
     Forest forest = priced.get(0).forest;
     Optional<boolean[]> best =
@@ -133,6 +140,19 @@ public final class ZoneChooser {
       }
     }
     return Reduction.reduce(core.only(kept), problem.limitMetres());
+  }
+
+  /** Lowest bound of choices with each segment of a part of a core. */
+  private double[] attraction(Core core, Core part, List<PricedForest> priced) {
+    double[] bySegment = new double[whole.size()];
+    for (int i = 0; i < core.size(); i++) {
+      double bound = Double.POSITIVE_INFINITY;
+      for (PricedForest each : priced) {
+        bound = Math.min(bound, each.upperBoundWith(i, problem.limitMetres(), problem.mostZones()));
+      }
+      bySegment[core.segments[i][0]] = bound;
+    }
+    return Arrays.stream(part.segments).mapToDouble(segments -> bySegment[segments[0]]).toArray();
   }
 
   private static boolean hasAll(Core core, int[] required) {

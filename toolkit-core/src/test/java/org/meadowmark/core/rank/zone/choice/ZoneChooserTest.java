@@ -47,7 +47,7 @@ class ZoneChooserTest {
     for (long seed = 1000; seed < 1200; seed++) {
       ZoneProblem problem = RandomNetworks.small(seed);
       Core core = Core.of(problem);
-      Forest forest = new Forest(core);
+      Forest forest = new Forest(core, Forest.firstAttraction(core));
       double best = bestOfAllSubsets(problem);
       boolean[] chosen =
           ParetoProgramme.best(
@@ -71,7 +71,7 @@ class ZoneChooserTest {
     for (long seed = 2000; seed < 2200; seed++) {
       ZoneProblem problem = RandomNetworks.small(seed);
       Random random = new Random(seed);
-      Forest forest = new Forest(Core.of(problem));
+      Forest forest = new Forest(Core.of(problem), problem.valuesMetres());
       Prices prices = new Prices(random.nextDouble() / 2, 40 * random.nextDouble());
       PricedForest priced = new PricedForest(forest, prices);
       double best = bestOfAllSubsets(problem);
