@@ -43,7 +43,18 @@ public enum ParameterName {
   BOAT_DRAFT("boat_draft_m"),
   SCORE_WEIGHTS("score_weights"),
   SCORE_WEIGHT_SPREAD("score_weight_spread"),
-  SCORE_DRAWS("score_draws");
+  SCORE_DRAWS("score_draws"),
+  MOST_ZONES("most_zones"),
+  ZONE_TOTAL_LENGTH("zone_total_length_m"),
+  MARKER_SPACING("marker_spacing_m"),
+  ZONE_DEVICE_SHARE("zone_device_share"),
+  USUAL_SPEEDS("usual_speeds_kmh"),
+  SLOW_SPEED("slow_speed_kmh"),
+  RECOVERY_LOW("recovery_low_years"),
+  RECOVERY_MIDDLE("recovery_middle_years"),
+  RECOVERY_HIGH("recovery_high_years"),
+  DISCOUNT_RATE("discount_rate"),
+  LEGAL_BASIS("legal_basis");
 
   private final String key;
 

@@ -35,6 +35,7 @@ import java.util.stream.Stream;
  * @param connectivityDetailPatches most patches of a survey for which the importance of each patch
  *     and the filling of each scar are worked out
  * @param ranking choices for the evidence of channel segments and their ranking
+ * @param zones choices for zones to mark
  */
 public record Parameters(
     Optional<String> analysisCrs,
@@ -61,7 +62,8 @@ public record Parameters(
     OptionalDouble positionRmseYMetres,
     OptionalDouble positionCheckPoints,
     int connectivityDetailPatches,
-    RankingParameters ranking) {
+    RankingParameters ranking,
+    ZoneParameters zones) {
 
   /** What the scarred area is divided by. */
   public enum SeverityDenominator {

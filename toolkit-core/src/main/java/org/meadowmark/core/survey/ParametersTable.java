@@ -133,7 +133,8 @@ public final class ParametersTable {
             optionalNumber(given, ParameterName.POSITION_RMSE_Y),
             optionalNumber(given, ParameterName.POSITION_CHECK_POINTS),
             Math.toIntExact(whole(given, ParameterName.CONNECTIVITY_DETAIL)),
-            ranking(given));
+            ranking(given),
+            zones(given));
     if (parameters.minimumWidthMetres() > parameters.maximumWidthMetres()) {
       throw new MeadowmarkException(
           given.get(ParameterName.MINIMUM_WIDTH).where()
@@ -170,6 +171,33 @@ public final class ParametersTable {
               + "); lower it or raise the other");
     }
     return ranking;
+  }
+
+  private ZoneParameters zones(Map<ParameterName, Setting> given) {
+    ZoneParameters zones =
+        new ZoneParameters(
+            Math.toIntExact(whole(given, ParameterName.MOST_ZONES)),
+            number(given, ParameterName.ZONE_TOTAL_LENGTH),
+            number(given, ParameterName.MARKER_SPACING),
+            number(given, ParameterName.ZONE_DEVICE_SHARE),
+            numbers(given, ParameterName.USUAL_SPEEDS),
+            number(given, ParameterName.SLOW_SPEED),
+            number(given, ParameterName.RECOVERY_LOW),
+            number(given, ParameterName.RECOVERY_MIDDLE),
+            number(given, ParameterName.RECOVERY_HIGH),
+            number(given, ParameterName.DISCOUNT_RATE),
+            text(given, ParameterName.LEGAL_BASIS));
+    if (zones.recoveryLowYears() > zones.recoveryMiddleYears()
+        || zones.recoveryMiddleYears() > zones.recoveryHighYears()) {
+      throw new MeadowmarkException(
+          given.get(ParameterName.RECOVERY_MIDDLE).where()
+              + ": is not between recovery_low_years ("
+              + PlainNumber.of(zones.recoveryLowYears())
+              + ") and recovery_high_years ("
+              + PlainNumber.of(zones.recoveryHighYears())
+              + "); change one of the three");
+    }
+    return zones;
   }
 
   /** Pairs of term and weight; terms that are not named weigh nothing. */

@@ -31,8 +31,9 @@ class ParametersTableTest {
         .containsExactlyElementsOf(ParameterName.keys())
         .hasSize(
             Parameters.class.getRecordComponents().length
-                - 1
-                + RankingParameters.class.getRecordComponents().length);
+                - 2
+                + RankingParameters.class.getRecordComponents().length
+                + ZoneParameters.class.getRecordComponents().length);
   }
 
   @Test
@@ -87,7 +88,19 @@ class ParametersTableTest {
                             ScoreTerm.CONNECTIVITY, 1.0,
                             ScoreTerm.RE_SCARRING, 1.0)),
                     0.5,
-                    1_000)));
+                    1_000),
+                new ZoneParameters(
+                    3,
+                    2_000,
+                    400,
+                    0.2,
+                    List.of(37.04, 55.56),
+                    9.26,
+                    1.4,
+                    5,
+                    9.5,
+                    0.03,
+                    Optional.empty())));
   }
 
   @Test
@@ -129,7 +142,18 @@ class ParametersTableTest {
                 setting("boat_draft_m", "0.9"),
                 setting("score_weights", "rate:2.5, edge:1"),
                 setting("score_weight_spread", "0.25"),
-                setting("score_draws", "99")));
+                setting("score_draws", "99"),
+                setting("most_zones", "4"),
+                setting("zone_total_length_m", "2100"),
+                setting("marker_spacing_m", "410"),
+                setting("zone_device_share", "0.1"),
+                setting("usual_speeds_kmh", "50 40"),
+                setting("slow_speed_kmh", "8"),
+                setting("recovery_low_years", "2"),
+                setting("recovery_middle_years", "3"),
+                setting("recovery_high_years", "4"),
+                setting("discount_rate", "0.04"),
+                setting("legal_basis", "Harbour order 7")));
 
     assertThat(set)
         .isEqualTo(
@@ -172,7 +196,26 @@ class ParametersTableTest {
                     0.9,
                     new ScoreWeights(Map.of(ScoreTerm.RATE, 2.5, ScoreTerm.EDGE, 1.0)),
                     0.25,
-                    99)));
+                    99),
+                new ZoneParameters(
+                    4,
+                    2_100,
+                    410,
+                    0.1,
+                    List.of(40.0, 50.0),
+                    8,
+                    2,
+                    3,
+                    4,
+                    0.04,
+                    Optional.of("Harbour order 7"))));
+  }
+
+  @Test
+  void aMiddleRecoveryTimeOutsideItsRangeIsRefused() {
+    assertThatThrownBy(() -> table.parameters(List.of(setting("recovery_middle_years", "10"))))
+        .hasMessageContaining(
+            "is not between recovery_low_years (1.4) and recovery_high_years (9.5)");
   }
 
   @ParameterizedTest

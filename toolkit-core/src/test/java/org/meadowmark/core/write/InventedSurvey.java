@@ -21,6 +21,7 @@ import org.meadowmark.core.measure.AreaMeasure;
 import org.meadowmark.core.measure.AreaMeasure.GrassClass;
 import org.meadowmark.core.measure.AreaMeasure.Kind;
 import org.meadowmark.core.measure.AreaMeasure.SeverityGrass;
+import org.meadowmark.core.measure.Barriers;
 import org.meadowmark.core.measure.BedMeasure;
 import org.meadowmark.core.measure.Connectedness;
 import org.meadowmark.core.measure.ConnectivityDetail;
@@ -71,7 +72,11 @@ import org.meadowmark.core.rank.evidence.SegmentEvidence;
 import org.meadowmark.core.rank.score.SegmentScore;
 import org.meadowmark.core.rank.statistics.SegmentStatistics;
 import org.meadowmark.core.rank.statistics.ShrunkenRate;
+import org.meadowmark.core.rank.zone.ZonePlan;
+import org.meadowmark.core.rank.zone.ZonePlanner;
+import org.meadowmark.core.rank.zone.ZoneSegment;
 import org.meadowmark.core.reference.ReferenceTables;
+import org.meadowmark.core.reference.ReferenceTablesReader;
 import org.meadowmark.core.reference.ScarCause;
 import org.meadowmark.core.reference.SeverityClass;
 import org.meadowmark.core.reference.Species;
@@ -165,7 +170,25 @@ public final class InventedSurvey {
   public static AssessedSurvey with(
       Measurement measurement, ChannelRanking ranking, List<Finding> findings) {
     return new AssessedSurvey(
-        definition(), metric(), measurement, ranking, findings, counts(), references());
+        definition(),
+        metric(),
+        measurement,
+        ranking,
+        zones(ranking),
+        findings,
+        counts(),
+        references());
+  }
+
+  public static ZonePlan zones(ChannelRanking ranking) {
+    return new ZonePlanner(
+            parameters().zones(),
+            ReferenceTablesReader.bundled().deviceRules(),
+            parameters().ranking().channelHalfWidthMetres(),
+            new Barriers(List.of(), FACTORY),
+            GroundScale.NONE,
+            (x, y) -> 0)
+        .plan(ranking.segments().stream().map(ZoneSegment::of).toList());
   }
 
   public static MetricSurvey metric() {

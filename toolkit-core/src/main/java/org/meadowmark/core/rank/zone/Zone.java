@@ -1,7 +1,9 @@
 package org.meadowmark.core.rank.zone;
 
+import java.util.Collections;
 import java.util.List;
 import java.util.Map;
+import java.util.TreeMap;
 import org.locationtech.jts.geom.MultiLineString;
 
 /**
@@ -33,6 +35,7 @@ public record Zone(
     List<String> dataGaps) {
   public Zone {
     segmentIds = List.copyOf(segmentIds);
+    scarMetresByCause = Collections.unmodifiableSortedMap(new TreeMap<>(scarMetresByCause));
     devices = List.copyOf(devices);
     markers = List.copyOf(markers);
     dataGaps = List.copyOf(dataGaps);

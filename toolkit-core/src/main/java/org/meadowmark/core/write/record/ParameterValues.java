@@ -11,6 +11,7 @@ import org.meadowmark.core.survey.ParameterName;
 import org.meadowmark.core.survey.Parameters;
 import org.meadowmark.core.survey.Parameters.SeverityDenominator;
 import org.meadowmark.core.survey.RankingParameters;
+import org.meadowmark.core.survey.ZoneParameters;
 
 /**
  * Every parameter with its value, under the name it has in a survey file. The components of the
@@ -37,8 +38,8 @@ final class ParameterValues {
   private static void addValues(Record owner, List<Object> values) {
     for (RecordComponent component : owner.getClass().getRecordComponents()) {
       Object value = value(component, owner);
-      if (value instanceof RankingParameters ranking) {
-        addValues(ranking, values);
+      if (value instanceof RankingParameters || value instanceof ZoneParameters) {
+        addValues((Record) value, values);
       } else {
         values.add(value);
       }

@@ -123,7 +123,8 @@ class ChartsTest {
         .containsExactly(
             "No bed was mapped in this survey.",
             "No gaps: no scar separates two patches.",
-            "No channel was given, so there is no segment to rank.");
+            "No channel was given, so there is no segment to rank.",
+            "No zone to propose: no scar lies within reach of a channel.");
   }
 
   @Test
