@@ -1,0 +1,90 @@
+package org.meadowmark.core.write.proposal;
+
+import static org.meadowmark.core.write.proposal.MarkDrawing.style;
+import static org.meadowmark.core.write.proposal.SvgWriter.number;
+
+import java.util.Optional;
+
+/** True north and grid north from one foot, and the angle between them in words. */
+final class NorthArrows {
+  private static final double LENGTH = 62;
+  private static final double LEAST_ANGLE = 0.5 / 60;
+
+  private NorthArrows() {}
+
+  /**
+   * Draws the arrows.
+   *
+   * @param gridNorth true bearing of grid north in degrees; empty where it is not known
+   */
+  static void draw(SvgWriter svg, double x, double y, Optional<Double> gridNorth, SheetText text) {
+    double footX = x + 24;
+    double footY = y + LENGTH + 14;
+    svg.line(
+        footX,
+        footY,
+        footX,
+        footY - LENGTH,
+        "stroke",
+        MapColours.SOFT_INK,
+        "stroke-width",
+        "1.2",
+        "stroke-dasharray",
+        "4 3");
+    gridNorth.ifPresent(
+        bearing -> {
+          svg.open(
+              "g",
+              "transform",
+              "rotate(" + rotation(-bearing) + " " + number(footX) + " " + number(footY) + ")");
+          String arrow =
+              "M%s %sL%s %sL%s %sL%s %sZ"
+                  .formatted(
+                      number(footX),
+                      number(footY - LENGTH),
+                      number(footX + 9),
+                      number(footY - LENGTH + 26),
+                      number(footX),
+                      number(footY - LENGTH + 19),
+                      number(footX - 9),
+                      number(footY - LENGTH + 26));
+          svg.path(arrow, "fill", MapColours.INK);
+          svg.line(
+              footX,
+              footY,
+              footX,
+              footY - LENGTH + 19,
+              "stroke",
+              MapColours.INK,
+              "stroke-width",
+              "2");
+          svg.label(
+              footX,
+              footY - LENGTH - 6,
+              text.get("north"),
+              style("17", "middle", "font-weight", "700", "fill", MapColours.INK));
+          svg.close();
+        });
+    String[] soft = style("14", "start", "fill", MapColours.SOFT_INK);
+    double row = y + 32;
+    for (String line : words(gridNorth, text).split("\n")) {
+      svg.label(x + 52, row, line, soft);
+      row += 18;
+    }
+  }
+
+  private static String words(Optional<Double> gridNorth, SheetText text) {
+    if (gridNorth.isEmpty()) {
+      return text.get("northUnknown");
+    }
+    double bearing = gridNorth.get();
+    if (Math.abs(bearing) < LEAST_ANGLE) {
+      return text.get("northSame");
+    }
+    return text.get(bearing > 0 ? "northEast" : "northWest", DegreesMinutes.angle(bearing));
+  }
+
+  private static String rotation(double degrees) {
+    return Double.toString(Math.round(degrees * 100) / 100.0);
+  }
+}
