@@ -16,10 +16,10 @@ final class DegreesMinutes {
     return absolute(degrees, decimals, 3) + '\u00A0' + (degrees < 0 ? 'W' : 'E');
   }
 
-  /** {@code 0° 31′}, without a sign. */
+  /** {@code 0° 05′}, without a sign. */
   static String angle(double degrees) {
     long minutes = Math.round(Math.abs(degrees) * MINUTES);
-    return minutes / MINUTES + "°\u00A0" + minutes % MINUTES + "′";
+    return minutes / MINUTES + "°\u00A0" + padded(minutes % MINUTES, 2) + "′";
   }
 
   /** {@code 074°}: a bearing in whole degrees, three digits. */

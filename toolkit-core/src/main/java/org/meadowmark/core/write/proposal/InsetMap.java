@@ -1,7 +1,5 @@
 package org.meadowmark.core.write.proposal;
 
-import static org.meadowmark.core.write.proposal.MarkDrawing.style;
-
 import org.locationtech.jts.geom.Envelope;
 import org.meadowmark.core.rank.zone.Zone;
 
@@ -74,7 +72,7 @@ final class InsetMap {
         left,
         top + height + 17,
         text.get("insetCaption"),
-        style("14", "start", "fill", MapColours.SOFT_INK));
+        SvgWriter.type("14", "start", MapColours.SOFT_INK));
   }
 
   private String beds(MapWindow inset) {

@@ -13,7 +13,7 @@ final class MapColours {
   static final String WATER = "#EEF5F8";
   static final String LAND = "#EDE4CF";
   static final String LAND_EDGE = "#A8977A";
-  static final String BED_EDGE = "#5E9A80";
+  static final String BED_EDGE = "#5B8E78";
   static final String GRATICULE = "#B9CBD3";
   static final String CHANNEL = "#3C7F9B";
   static final String ZONE = "#F6C21C";
@@ -28,9 +28,9 @@ final class MapColours {
 
   static final String MARK_BLUE = "#1C5FA8";
 
-  private static final List<String> BEDS = List.of("#DFF0E4", "#BFE0CB", "#93C6A8", "#62A583");
+  private static final List<String> BEDS = List.of("#E9F0CF", "#C5DDB3", "#8FC09C", "#4F9581");
   private static final List<String> SCARS =
-      List.of("#14263F", "#A0522D", "#C2187A", "#5B3FA8", "#A3121F", "#5F6B73");
+      List.of("#0F1494", "#937C2D", "#AB3240", "#894CAF", "#6F1900", "#3A3847");
 
   private MapColours() {}
 

@@ -1,7 +1,5 @@
 package org.meadowmark.core.write.proposal;
 
-import static org.meadowmark.core.write.proposal.MarkDrawing.style;
-
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
@@ -18,7 +16,7 @@ import org.meadowmark.core.write.Figures;
 
 /** What the signs of a map mean: only signs that are on it. */
 final class MapLegend {
-  private static final double ROW = 22;
+  private static final double ROW = 20;
   private static final double HEAD_GAP = 6;
   private static final double SAMPLE = 30;
 
@@ -72,15 +70,11 @@ final class MapLegend {
       y += row.head() ? HEAD_GAP : 0;
       double middle = y + ROW / 2;
       if (row.head()) {
-        svg.label(
-            x,
-            middle + 5,
-            row.words(),
-            style("15", "start", "font-weight", "700", "fill", MapColours.INK));
+        svg.label(x, middle + 5, row.words(), SvgWriter.boldType("15", "start", MapColours.INK));
       } else {
         row.sample().draw(svg, x + SAMPLE / 2, middle);
         svg.label(
-            x + SAMPLE + 9, middle + 5, row.words(), style("15", "start", "fill", MapColours.INK));
+            x + SAMPLE + 9, middle + 5, row.words(), SvgWriter.type("15", "start", MapColours.INK));
       }
       y += ROW;
     }

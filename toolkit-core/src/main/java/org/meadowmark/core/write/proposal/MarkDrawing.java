@@ -55,7 +55,7 @@ final class MarkDrawing {
     switch (shape) {
       case MOORING_BUOY -> band(svg, (TOP + WATERLINE) / 2 - BAND, 2 * BAND, MapColours.MARK_BLUE);
       case CHANNEL_MARK ->
-          svg.label(MIDDLE, 68, "?", style("40", "middle", "fill", MapColours.SOFT_INK));
+          svg.label(MIDDLE, 70, "?", SvgWriter.type("40", "middle", MapColours.SOFT_INK));
       default -> {
         band(svg, TOP + 10, BAND, MapColours.MARK_ORANGE);
         band(svg, WATERLINE - BAND - 3, BAND, MapColours.MARK_ORANGE);
@@ -148,18 +148,5 @@ final class MarkDrawing {
     String[] wave = {"fill", "none", "stroke", MapColours.CHANNEL, "stroke-width", "2.4"};
     svg.path("M4 106q7.7 -6 15.3 0t15.3 0t15.3 0t15.3 0t15.3 0t15.3 0", wave);
     svg.path("M19 115q7.7 -6 15.3 0t15.3 0t15.3 0t15.3 0", wave);
-  }
-
-  /** Attributes of text. */
-  static String[] style(String size, String anchor, String... more) {
-    String[] all = new String[6 + more.length];
-    all[0] = "font-family";
-    all[1] = "Lato, sans-serif";
-    all[2] = "font-size";
-    all[3] = size;
-    all[4] = "text-anchor";
-    all[5] = anchor;
-    System.arraycopy(more, 0, all, 6, more.length);
-    return all;
   }
 }

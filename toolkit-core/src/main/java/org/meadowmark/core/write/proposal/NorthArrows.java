@@ -1,14 +1,16 @@
 package org.meadowmark.core.write.proposal;
 
-import static org.meadowmark.core.write.proposal.MarkDrawing.style;
 import static org.meadowmark.core.write.proposal.SvgWriter.number;
 
 import java.util.Optional;
 
 /** True north and grid north from one foot, and the angle between them in words. */
 final class NorthArrows {
-  private static final double LENGTH = 62;
+  private static final double LENGTH = 52;
   private static final double LEAST_ANGLE = 0.5 / 60;
+
+  /** At a smaller angle the two would be drawn on top of each other. */
+  private static final double LEAST_SEEN = 3;
 
   private NorthArrows() {}
 
@@ -20,17 +22,12 @@ final class NorthArrows {
   static void draw(SvgWriter svg, double x, double y, Optional<Double> gridNorth, SheetText text) {
     double footX = x + 24;
     double footY = y + LENGTH + 14;
-    svg.line(
-        footX,
-        footY,
-        footX,
-        footY - LENGTH,
-        "stroke",
-        MapColours.SOFT_INK,
-        "stroke-width",
-        "1.2",
-        "stroke-dasharray",
-        "4 3");
+    if (gridNorth.isEmpty() || Math.abs(gridNorth.get()) >= LEAST_SEEN) {
+      String[] dashed = {
+        "stroke", MapColours.SOFT_INK, "stroke-width", "1.4", "stroke-dasharray", "4 3"
+      };
+      svg.line(footX, footY, footX, footY - LENGTH, dashed);
+    }
     gridNorth.ifPresent(
         bearing -> {
           svg.open(
@@ -62,11 +59,11 @@ final class NorthArrows {
               footX,
               footY - LENGTH - 6,
               text.get("north"),
-              style("17", "middle", "font-weight", "700", "fill", MapColours.INK));
+              SvgWriter.boldType("17", "middle", MapColours.INK));
           svg.close();
         });
-    String[] soft = style("14", "start", "fill", MapColours.SOFT_INK);
-    double row = y + 32;
+    String[] soft = SvgWriter.type("14", "start", MapColours.SOFT_INK);
+    double row = y + 24;
     for (String line : words(gridNorth, text).split("\n")) {
       svg.label(x + 52, row, line, soft);
       row += 18;

@@ -1,7 +1,5 @@
 package org.meadowmark.core.write.proposal;
 
-import static org.meadowmark.core.write.proposal.MarkDrawing.style;
-
 import org.meadowmark.core.write.Figures;
 
 /** A scale bar of a round ground length, in four parts. */
@@ -35,9 +33,8 @@ final class ScaleBar {
           "stroke-width",
           "1");
     }
-    String[] ink = {"fill", MapColours.INK};
-    svg.label(x, y + 21, "0", style("14", "start", ink));
-    svg.label(x + length, y + 21, length(metres), style("14", "middle", ink));
+    svg.label(x, y + 21, "0", SvgWriter.type("14", "start", MapColours.INK));
+    svg.label(x + length, y + 21, length(metres), SvgWriter.type("14", "middle", MapColours.INK));
     return length;
   }
 

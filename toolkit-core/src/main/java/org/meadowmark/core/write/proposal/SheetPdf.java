@@ -101,6 +101,8 @@ final class SheetPdf {
     style.setTextContent(
         FONT_FACE.formatted(PdfFont.FAMILY, "normal", REGULAR)
             + FONT_FACE.formatted(PdfFont.FAMILY, "bold", BOLD)
+            + FONT_FACE.formatted("'" + SvgWriter.REGULAR_FACE + "'", "normal", REGULAR)
+            + FONT_FACE.formatted("'" + SvgWriter.BOLD_FACE + "'", "normal", BOLD)
             + style.getTextContent());
   }
 

@@ -1,5 +1,7 @@
 package org.meadowmark.core.write.proposal;
 
+import java.math.BigDecimal;
+import java.math.RoundingMode;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -238,11 +240,17 @@ final class SheetWords {
   }
 
   private String speed(double kilometresPerHour, double knots) {
-    return text.get("speed", Figures.number(kilometresPerHour), Figures.number(knots));
+    return text.get("speed", oneDecimal(kilometresPerHour), oneDecimal(knots));
+  }
+
+  /** Speeds and times are stated ones: no more decimals than they have. */
+  private static String oneDecimal(double value) {
+    BigDecimal rounded = BigDecimal.valueOf(value).setScale(1, RoundingMode.HALF_EVEN);
+    return rounded.signum() == 0 ? "0" : rounded.stripTrailingZeros().toPlainString();
   }
 
   private String minutes(double minutes) {
-    return text.get("minutes", Figures.number(minutes));
+    return text.get("minutes", oneDecimal(minutes));
   }
 
   private String method() {
@@ -275,7 +283,7 @@ final class SheetWords {
         sheet.evidence().stream()
             .filter(EvidenceRow::isMissing)
             .map(EvidenceRow::label)
-            .collect(Collectors.joining(", "));
+            .collect(Collectors.joining("; "));
     if (!missing.isEmpty()) {
       gaps.add(text.get("gapsEvidence", missing));
     }

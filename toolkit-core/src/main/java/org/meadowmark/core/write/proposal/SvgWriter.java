@@ -14,6 +14,18 @@ import javax.xml.stream.XMLStreamWriter;
 final class SvgWriter {
   static final String NAMESPACE = "http://www.w3.org/2000/svg";
 
+  /**
+   * Families with one face each, which only the PDF has: its library for pictures cannot choose a
+   * face by weight. A browser takes the next name.
+   */
+  static final String REGULAR_FACE = "Drawing Regular";
+
+  static final String BOLD_FACE = "Drawing Bold";
+
+  private static final String OTHERS = ", Lato, 'Helvetica Neue', Arial, sans-serif";
+  private static final String REGULAR = "'" + REGULAR_FACE + "'" + OTHERS;
+  private static final String BOLD = "'" + BOLD_FACE + "'" + OTHERS;
+
   private final StringWriter text = new StringWriter();
   private final XMLStreamWriter xml;
 
@@ -115,23 +127,21 @@ final class SvgWriter {
     return text(words).close();
   }
 
-  /** A line of text with a light edge, to be read on any ground. */
-  SvgWriter haloed(double x, double y, String words, String... attributes) {
-    label(x, y, words, with(attributes, "fill", "none", "stroke", "#FFFFFF", "stroke-width", "4"));
+  /** A line of text around a middle, on a light plate, to be read on any ground. */
+  SvgWriter plate(double x, double y, double size, String words, String... attributes) {
+    double width = size * (0.62 * words.codePointCount(0, words.length()) + 0.35);
+    rectangle(
+        x - width / 2,
+        y - size * 0.88,
+        width,
+        size * 1.18,
+        "rx",
+        "3",
+        "fill",
+        MapColours.WHITE,
+        "fill-opacity",
+        "0.82");
     return label(x, y, words, attributes);
-  }
-
-  private static String[] with(String[] attributes, String... replaced) {
-    String[] all = new String[attributes.length + replaced.length];
-    int count = 0;
-    for (int i = 0; i < attributes.length; i += 2) {
-      if (!attributes[i].equals("fill")) {
-        all[count++] = attributes[i];
-        all[count++] = attributes[i + 1];
-      }
-    }
-    System.arraycopy(replaced, 0, all, count, replaced.length);
-    return java.util.Arrays.copyOf(all, count + replaced.length);
   }
 
   /** Everything written; elements still open are closed. */
@@ -149,6 +159,29 @@ final class SvgWriter {
   static String number(double value) {
     BigDecimal rounded = BigDecimal.valueOf(value).setScale(1, RoundingMode.HALF_EVEN);
     return rounded.signum() == 0 ? "0" : rounded.stripTrailingZeros().toPlainString();
+  }
+
+  /** Attributes of text. */
+  static String[] type(String size, String anchor, String colour) {
+    return new String[] {
+      "font-family", REGULAR, "font-size", size, "text-anchor", anchor, "fill", colour
+    };
+  }
+
+  /** Attributes of bold text. */
+  static String[] boldType(String size, String anchor, String colour) {
+    return new String[] {
+      "font-family",
+      BOLD,
+      "font-weight",
+      "bold",
+      "font-size",
+      size,
+      "text-anchor",
+      anchor,
+      "fill",
+      colour
+    };
   }
 
   private SvgWriter attributes(String... namesAndValues) {

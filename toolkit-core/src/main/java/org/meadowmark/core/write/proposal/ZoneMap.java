@@ -1,6 +1,5 @@
 package org.meadowmark.core.write.proposal;
 
-import static org.meadowmark.core.write.proposal.MarkDrawing.style;
 import static org.meadowmark.core.write.proposal.SvgWriter.number;
 
 import java.util.List;
@@ -28,8 +27,8 @@ final class ZoneMap {
   private static final double FRAME_LEFT = 26;
   private static final double FRAME_TOP = 4;
   private static final double FRAME_WIDTH = 700;
-  private static final double FRAME_HEIGHT = 580;
-  private static final double FOOT_HEIGHT = 66;
+  private static final double FRAME_HEIGHT = 486;
+  private static final double FOOT_HEIGHT = 74;
   private static final double MARGIN_SHARE = 0.22;
   private static final double LEAST_METRES = 300;
   private static final double SYMBOL_RADIUS = 13;
@@ -72,7 +71,7 @@ final class ZoneMap {
     MapLayers.Scars scars = layers.scars(window.grid(), MOST_SCARS);
     MapLegend legend = new MapLegend(layers, zone, beds, scars.drawn(), barriers, text);
     double side = window.right() + 24;
-    double legendTop = 330;
+    double legendTop = 262;
     double height = Math.max(window.bottom() + FOOT_HEIGHT, legendTop + legend.height() + TICK);
 
     svg.picture(
@@ -108,8 +107,8 @@ final class ZoneMap {
     graticule.ifPresent(this::drawDegrees);
     drawFoot();
 
-    new InsetMap(layers, zone, window, text).draw(svg, side, FRAME_TOP, WIDTH - side - 2, 190);
-    NorthArrows.draw(svg, side, 226, layers.gridPlaces().map(p -> gridNorth), text);
+    new InsetMap(layers, zone, window, text).draw(svg, side, FRAME_TOP, WIDTH - side - 2, 150);
+    NorthArrows.draw(svg, side, 182, layers.gridPlaces().map(p -> gridNorth), text);
     legend.draw(svg, side, legendTop);
     svg.close();
     return new MapDrawing(svg.finished(), height, scars.drawn().size(), scars.inView());
@@ -252,11 +251,12 @@ final class ZoneMap {
           "fill",
           MapColours.INK);
       MarkDrawing.symbol(svg, marker.shape(), x, y, radius);
-      svg.haloed(
-          x - (radius + 14) * east,
-          y - (radius + 11) * down + 6,
+      svg.plate(
+          x - (radius + 18) * east,
+          y - (radius + 14) * down + 6,
+          18,
           shortId(marker),
-          style("18", "middle", "font-weight", "700", "fill", MapColours.INK));
+          SvgWriter.boldType("18", "middle", MapColours.INK));
     }
   }
 
@@ -290,24 +290,21 @@ final class ZoneMap {
             x,
             window.bottom() + 22,
             DegreesMinutes.longitude(line.degrees(), graticule.decimals()),
-            style("14", "middle", "fill", MapColours.INK));
+            SvgWriter.type("14", "middle", MapColours.INK));
       }
     }
     for (Graticule.Line line : graticule.parallels()) {
       double y = window.y(line.start());
       svg.line(window.left() - TICK, y, window.left(), y, tick);
       if (y > window.top() + 45 && y < window.bottom() - 45) {
+        String turned = "rotate(-90 " + number(window.left() - 10) + " " + number(y) + ")";
+        svg.open("g", "transform", turned);
         svg.label(
             window.left() - 10,
             y,
             DegreesMinutes.latitude(line.degrees(), graticule.decimals()),
-            style(
-                "14",
-                "middle",
-                "fill",
-                MapColours.INK,
-                "transform",
-                "rotate(-90 " + number(window.left() - 10) + " " + number(y) + ")"));
+            SvgWriter.type("14", "middle", MapColours.INK));
+        svg.close();
       }
     }
   }
@@ -326,7 +323,7 @@ final class ZoneMap {
         window.left() + barWidth + 70,
         y + 12,
         gridNote(),
-        style("14", "start", "fill", MapColours.SOFT_INK));
+        SvgWriter.type("14", "start", MapColours.SOFT_INK));
   }
 
   private String gridNote() {
