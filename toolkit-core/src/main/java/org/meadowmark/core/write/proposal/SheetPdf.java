@@ -1,6 +1,8 @@
 package org.meadowmark.core.write.proposal;
 
 import com.openhtmltopdf.extend.FSStream;
+import com.openhtmltopdf.outputdevice.helper.BaseRendererBuilder.FontStyle;
+import com.openhtmltopdf.pdfboxout.PDFontSupplier;
 import com.openhtmltopdf.pdfboxout.PdfBoxRenderer;
 import com.openhtmltopdf.pdfboxout.PdfRendererBuilder;
 import com.openhtmltopdf.svgsupport.BatikSVGDrawer;
@@ -21,6 +23,7 @@ import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.common.PDMetadata;
 import org.w3c.dom.Document;
 import org.w3c.dom.Element;
+import org.w3c.dom.Node;
 import org.w3c.dom.NodeList;
 import org.xml.sax.InputSource;
 import org.xml.sax.SAXException;
@@ -30,11 +33,15 @@ final class SheetPdf {
   private static final String FONT_PROTOCOL = "meadowmark-font";
   private static final String BOLD = FONT_PROTOCOL + ":bold";
   private static final String REGULAR = FONT_PROTOCOL + ":regular";
-  private static final String FONT_FACE =
-      "@font-face { font-family: %s; font-weight: %s; src: url(%s);"
-          + " -fs-font-subset: subset; -fs-pdf-font-embed: embed; }\n";
+
+  /** For the pictures only: their library takes typefaces from nowhere else. */
+  private static final String FONT_FACE = "@font-face { font-family: '%s'; src: url(%s); }\n";
+
+  private static final int NORMAL_WEIGHT = 400;
+  private static final int BOLD_WEIGHT = 700;
 
   private final PdfFont font = new PdfFont();
+  private final BundledFontMapper fonts = new BundledFontMapper(font.face(false));
   private final SheetText text;
 
   /** A typeface from memory; nothing else can be asked for. */
@@ -66,23 +73,42 @@ final class SheetPdf {
     Document document = parsed(page);
     replaceUnprintable(document);
     describePictures(document);
+    dropBrowserHints(document);
     useFont(document);
-    PdfRendererBuilder builder = new PdfRendererBuilder();
-    builder.withW3cDocument(document, null);
-    builder.useSVGDrawer(new BatikSVGDrawer());
-    builder.usePdfUaAccessibility(true);
-    builder.withProducer("Meadowmark");
-    builder.useProtocolsStreamImplementation(
-        uri -> new FontStream(uri.equals(BOLD) ? font.bold() : font.regular()), FONT_PROTOCOL);
-    try (PdfBoxRenderer renderer = builder.buildPdfRenderer();
+    return fonts.during(() -> laidOut(document));
+  }
+
+  private byte[] laidOut(Document document) throws IOException {
+    try (PDDocument pdf = new PDDocument();
         ByteArrayOutputStream bytes = new ByteArrayOutputStream()) {
-      renderer.layout();
-      renderer.createPDFWithoutClosing();
-      PDDocument pdf = renderer.getPdfDocument();
-      forgetTime(pdf);
-      pdf.save(bytes);
+      PdfRendererBuilder builder = new PdfRendererBuilder();
+      builder.withW3cDocument(document, null);
+      builder.usePDDocument(pdf);
+      builder.useSVGDrawer(new BatikSVGDrawer());
+      builder.usePdfUaAccessibility(true);
+      builder.withProducer("Meadowmark");
+      useFace(builder, pdf, NORMAL_WEIGHT, false);
+      useFace(builder, pdf, BOLD_WEIGHT, true);
+      builder.useProtocolsStreamImplementation(
+          uri -> new FontStream(font.file(uri.equals(BOLD))), FONT_PROTOCOL);
+      try (PdfBoxRenderer renderer = builder.buildPdfRenderer()) {
+        renderer.layout();
+        renderer.createPDFWithoutClosing();
+        forgetTime(pdf);
+        pdf.save(bytes);
+      }
       return bytes.toByteArray();
     }
+  }
+
+  private void useFace(PdfRendererBuilder builder, PDDocument pdf, int weight, boolean heavy)
+      throws IOException {
+    builder.useFont(
+        new PDFontSupplier(font.embeddedIn(pdf, heavy)),
+        PdfFont.FAMILY,
+        weight,
+        FontStyle.NORMAL,
+        true);
   }
 
   private static Document parsed(String page) throws IOException {
@@ -99,10 +125,8 @@ final class SheetPdf {
   private void useFont(Document document) {
     Element style = (Element) document.getElementsByTagName("style").item(0);
     style.setTextContent(
-        FONT_FACE.formatted(PdfFont.FAMILY, "normal", REGULAR)
-            + FONT_FACE.formatted(PdfFont.FAMILY, "bold", BOLD)
-            + FONT_FACE.formatted("'" + SvgWriter.REGULAR_FACE + "'", "normal", REGULAR)
-            + FONT_FACE.formatted("'" + SvgWriter.BOLD_FACE + "'", "normal", BOLD)
+        FONT_FACE.formatted(SvgWriter.REGULAR_FACE, REGULAR)
+            + FONT_FACE.formatted(SvgWriter.BOLD_FACE, BOLD)
             + style.getTextContent());
   }
 
@@ -118,21 +142,28 @@ final class SheetPdf {
     }
   }
 
+  /** The layout library would copy them among the facts about the document. */
+  private static void dropBrowserHints(Document document) {
+    NodeList metas = document.getElementsByTagName("meta");
+    for (int i = metas.getLength() - 1; i >= 0; i--) {
+      Element meta = (Element) metas.item(i);
+      if (meta.getAttribute("name").equals("viewport")) {
+        meta.getParentNode().removeChild(meta);
+      }
+    }
+  }
+
   private void replaceUnprintable(Document document) {
+    Node main = document.getElementsByTagName("main").item(0);
     PrintableText printable = new PrintableText(font);
-    printable.replaceIn(document.getElementsByTagName("main").item(0));
+    printable.replaceIn(main);
     if (printable.replaced().isEmpty()) {
       return;
     }
     Element note = document.createElementNS("http://www.w3.org/1999/xhtml", "p");
     note.setAttribute("class", "soft");
     note.setTextContent(text.get("fontNote", printable.replaced()));
-    document
-        .getElementsByTagName("main")
-        .item(0)
-        .getLastChild()
-        .getPreviousSibling()
-        .appendChild(note);
+    main.appendChild(note);
   }
 
   /** Dates and the identifier made from them are optional, and would differ at every run. */
