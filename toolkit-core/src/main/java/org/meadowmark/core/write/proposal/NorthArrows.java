@@ -6,7 +6,7 @@ import java.util.Optional;
 
 /** True north and grid north from one foot, and the angle between them in words. */
 final class NorthArrows {
-  private static final double LENGTH = 52;
+  private static final double LENGTH = 34;
   private static final double LEAST_ANGLE = 0.5 / 60;
 
   /** At a smaller angle the two would be drawn on top of each other. */
@@ -20,8 +20,8 @@ final class NorthArrows {
    * @param gridNorth true bearing of grid north in degrees; empty where it is not known
    */
   static void draw(SvgWriter svg, double x, double y, Optional<Double> gridNorth, SheetText text) {
-    double footX = x + 24;
-    double footY = y + LENGTH + 14;
+    double footX = x + 8;
+    double footY = y + LENGTH + 13;
     if (gridNorth.isEmpty() || Math.abs(gridNorth.get()) >= LEAST_SEEN) {
       String[] dashed = {
         "stroke", MapColours.SOFT_INK, "stroke-width", "1.4", "stroke-dasharray", "4 3"
@@ -39,33 +39,33 @@ final class NorthArrows {
                   .formatted(
                       number(footX),
                       number(footY - LENGTH),
-                      number(footX + 9),
-                      number(footY - LENGTH + 26),
+                      number(footX + 8),
+                      number(footY - LENGTH + 20),
                       number(footX),
-                      number(footY - LENGTH + 19),
-                      number(footX - 9),
-                      number(footY - LENGTH + 26));
+                      number(footY - LENGTH + 14),
+                      number(footX - 8),
+                      number(footY - LENGTH + 20));
           svg.path(arrow, "fill", MapColours.INK);
           svg.line(
               footX,
               footY,
               footX,
-              footY - LENGTH + 19,
+              footY - LENGTH + 14,
               "stroke",
               MapColours.INK,
               "stroke-width",
               "2");
           svg.label(
               footX,
-              footY - LENGTH - 6,
+              footY - LENGTH - 3,
               text.get("north"),
-              SvgWriter.boldType("17", "middle", MapColours.INK));
+              SvgWriter.boldType("15", "middle", MapColours.INK));
           svg.close();
         });
     String[] soft = SvgWriter.type("14", "start", MapColours.SOFT_INK);
     double row = y + 24;
     for (String line : words(gridNorth, text).split("\n")) {
-      svg.label(x + 52, row, line, soft);
+      svg.label(x + 30, row, line, soft);
       row += 18;
     }
   }

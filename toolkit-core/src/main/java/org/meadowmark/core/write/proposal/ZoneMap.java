@@ -22,18 +22,19 @@ import org.meadowmark.core.write.Figures;
  */
 final class ZoneMap {
   static final double WIDTH = 1000;
-  static final int MOST_SCARS = 4_000;
+  static final int MOST_SCARS = 2_500;
 
   private static final double FRAME_LEFT = 26;
   private static final double FRAME_TOP = 4;
   private static final double FRAME_WIDTH = 700;
-  private static final double FRAME_HEIGHT = 486;
+  private static final double FRAME_HEIGHT = 442;
   private static final double FOOT_HEIGHT = 74;
   private static final double MARGIN_SHARE = 0.22;
   private static final double LEAST_METRES = 300;
   private static final double SYMBOL_RADIUS = 13;
   private static final double MANY_MARKERS = 12;
   private static final double TICK = 6;
+  private static final int MANY_SCARS = 1_000;
 
   private final MapLayers layers;
   private final Zone zone;
@@ -71,7 +72,7 @@ final class ZoneMap {
     MapLayers.Scars scars = layers.scars(window.grid(), MOST_SCARS);
     MapLegend legend = new MapLegend(layers, zone, beds, scars.drawn(), barriers, text);
     double side = window.right() + 24;
-    double legendTop = 262;
+    double legendTop = 182;
     double height = Math.max(window.bottom() + FOOT_HEIGHT, legendTop + legend.height() + TICK);
 
     svg.picture(
@@ -108,7 +109,12 @@ final class ZoneMap {
     drawFoot();
 
     new InsetMap(layers, zone, window, text).draw(svg, side, FRAME_TOP, WIDTH - side - 2, 150);
-    NorthArrows.draw(svg, side, 182, layers.gridPlaces().map(p -> gridNorth), text);
+    NorthArrows.draw(
+        svg,
+        window.right() - 200,
+        window.bottom() + 26,
+        layers.gridPlaces().map(p -> gridNorth),
+        text);
     legend.draw(svg, side, legendTop);
     svg.close();
     return new MapDrawing(svg.finished(), height, scars.drawn().size(), scars.inView());
@@ -189,6 +195,7 @@ final class ZoneMap {
   }
 
   private void drawScars(List<Scar> scars) {
+    String width = scars.size() > MANY_SCARS ? "1" : "1.8";
     Map<Integer, MapPath> lines = new TreeMap<>();
     Map<Integer, MapPath> areas = new TreeMap<>();
     for (Scar scar : scars) {
@@ -207,16 +214,17 @@ final class ZoneMap {
                 "stroke",
                 MapColours.scar(place),
                 "stroke-width",
-                "1.4",
+                width,
                 "stroke-linecap",
                 "round"));
     lines.forEach(
-        (place, path) -> svg.path(path.commands(), stroke(MapColours.scar(place), "1.8", "")));
+        (place, path) -> svg.path(path.commands(), stroke(MapColours.scar(place), width, "")));
   }
 
   private void drawZoneLine() {
     String line = new MapPath(window).add(zone.geometry()).commands();
-    svg.path(line, stroke(MapColours.ZONE_LINE, "2.6", ""));
+    svg.path(line, stroke(MapColours.WHITE, "5.5", ""));
+    svg.path(line, stroke(MapColours.ZONE_LINE, "2.8", ""));
   }
 
   private void drawMarkers() {

@@ -309,7 +309,7 @@ class ProposalSheetsTest {
     Look.at(html(), "many");
     Look.at(pdf(), "many");
     assertThat(words(page))
-        .containsPattern("Of 3\\d\\u202F\\d{3} scars in view, the 4\\u202F000 longest are drawn");
+        .containsPattern("Of 3\\d\\u202F\\d{3} scars in view, the 2\\u202F500 longest are drawn");
     assertThat(Files.size(html())).isLessThan(600_000);
     assertThat(Files.size(pdf())).isLessThan(600_000);
   }
