@@ -27,8 +27,8 @@ final class ZoneMap {
   private static final double FRAME_LEFT = 26;
   private static final double FRAME_TOP = 4;
   private static final double FRAME_WIDTH = 700;
-  private static final double FRAME_HEIGHT = 442;
-  private static final double FOOT_HEIGHT = 74;
+  private static final double FRAME_HEIGHT = 476;
+  private static final double FOOT_HEIGHT = 82;
   private static final double MARGIN_SHARE = 0.22;
   private static final double LEAST_METRES = 300;
   private static final double SYMBOL_RADIUS = 13;
@@ -112,7 +112,7 @@ final class ZoneMap {
     NorthArrows.draw(
         svg,
         window.right() - 200,
-        window.bottom() + 26,
+        window.bottom() + 33,
         layers.gridPlaces().map(p -> gridNorth),
         text);
     legend.draw(svg, side, legendTop);
