@@ -1,11 +1,14 @@
 package org.meadowmark.benchmarks;
 
+import java.util.Map;
+import java.util.Optional;
 import java.util.concurrent.TimeUnit;
 import org.meadowmark.core.measure.SurveyMeasurer;
 import org.meadowmark.core.model.MetricSurvey;
 import org.meadowmark.core.model.Progress;
 import org.meadowmark.core.rank.ChannelRanker;
 import org.meadowmark.core.rank.ChannelRanking;
+import org.meadowmark.core.rank.evidence.MeasuredEvidence;
 import org.meadowmark.core.reference.ReferenceTables;
 import org.meadowmark.core.reference.ReferenceTablesReader;
 import org.meadowmark.core.survey.Parameters;
@@ -37,6 +40,7 @@ public class SurveyStagesBenchmark {
 
   private final Parameters parameters = ParametersTable.bundled().defaults();
   private final ReferenceTables tables = ReferenceTablesReader.bundled();
+  private final MeasuredEvidence nothing = new MeasuredEvidence(Map.of(), Optional.empty());
   private MetricSurvey survey;
 
   @Setup
@@ -53,6 +57,6 @@ public class SurveyStagesBenchmark {
   /** Channels cut into segments, scars attributed to them, segments ranked. */
   @Benchmark
   public ChannelRanking rankChannels() {
-    return new ChannelRanker(survey, parameters, Progress.NONE).rank();
+    return new ChannelRanker(survey, nothing, parameters, tables, Progress.NONE).rank();
   }
 }

@@ -7,6 +7,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.function.UnaryOperator;
+import java.util.stream.Collectors;
 import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.io.ParseException;
 import org.locationtech.jts.io.WKTReader;
@@ -23,6 +24,7 @@ import org.meadowmark.core.model.Progress;
 import org.meadowmark.core.model.Scar;
 import org.meadowmark.core.rank.ChannelRanker;
 import org.meadowmark.core.rank.ChannelRanking;
+import org.meadowmark.core.rank.evidence.MeasuredEvidence;
 import org.meadowmark.core.reference.ReferenceTables;
 import org.meadowmark.core.reference.ScarCause;
 import org.meadowmark.core.reference.SeverityClass;
@@ -31,8 +33,6 @@ import org.meadowmark.core.survey.Parameters.SeverityDenominator;
 
 /** A survey in metres built from well-known text, for tests. */
 public final class TestSurvey {
-  private static final List<Double> GAP_WIDTH_LIMITS = List.of(0.1, 0.4, 1.0, 5.0);
-
   private final List<Scar> scars = new ArrayList<>();
   private final List<Bed> beds = new ArrayList<>();
   private final List<Channel> channels = new ArrayList<>();
@@ -40,6 +40,8 @@ public final class TestSurvey {
   private final List<MapArea> surveyed = new ArrayList<>();
   private final List<MapArea> barriers = new ArrayList<>();
   private GroundScale scale = GroundScale.NONE;
+  private DepthField depth = DepthField.UNKNOWN;
+  private final List<Object> ranking = new ArrayList<>();
   private SeverityDenominator denominator = SeverityDenominator.BED;
   private List<Double> distances = List.of(1.0, 2.0, 5.0, 10.0, 20.0, 50.0);
   private double minimumPatch = 0.01;
@@ -113,6 +115,17 @@ public final class TestSurvey {
 
   public TestSurvey scale(GroundScale value) {
     scale = value;
+    return this;
+  }
+
+  public TestSurvey depth(DepthField value) {
+    depth = value;
+    return this;
+  }
+
+  /** Choices for the ranking: names and values as in a survey file. */
+  public TestSurvey ranking(Object... namesAndValues) {
+    ranking.addAll(List.of(namesAndValues));
     return this;
   }
 
@@ -196,41 +209,29 @@ public final class TestSurvey {
 
   public MetricSurvey build() {
     return new MetricSurvey(
-        "EPSG:32617",
-        "",
-        scars,
-        beds,
-        channels,
-        areas,
-        surveyed,
-        barriers,
-        DepthField.UNKNOWN,
-        scale);
+        "EPSG:32617", "", scars, beds, channels, areas, surveyed, barriers, depth, scale);
   }
 
   public Parameters parameters() {
-    return new Parameters(
-        Optional.empty(),
-        true,
-        denominator,
-        50,
-        distances,
-        10,
-        Optional.empty(),
-        GAP_WIDTH_LIMITS,
-        0.1,
-        minimumPatch,
-        0.05,
-        20,
-        100,
-        reachMetres,
-        minimumExposureHectares,
-        5,
-        OptionalDouble.empty(),
-        draws,
-        seed,
-        positionRmseMetres,
-        5_000);
+    List<Object> namesAndValues =
+        new ArrayList<>(
+            List.of(
+                "severity_denominator", denominator.key(),
+                "crossing_distances_m", spaced(distances),
+                "gap_width_limits_m", "0.1 0.4 1 5",
+                "minimum_patch_m2", minimumPatch,
+                "channel_reach_m", reachMetres,
+                "minimum_exposure_ha", minimumExposureHectares,
+                "uncertainty_draws", draws,
+                "seed", seed,
+                "position_rmse_m",
+                    positionRmseMetres.isPresent() ? positionRmseMetres.getAsDouble() : ""));
+    namesAndValues.addAll(ranking);
+    return TestParameters.of(namesAndValues.toArray());
+  }
+
+  private static String spaced(List<Double> numbers) {
+    return numbers.stream().map(String::valueOf).collect(Collectors.joining(" "));
   }
 
   public Measurement measure() {
@@ -238,7 +239,14 @@ public final class TestSurvey {
   }
 
   public ChannelRanking rank() {
-    return new ChannelRanker(build(), parameters(), Progress.NONE).rank();
+    return rank(measure());
+  }
+
+  /** Ranks with what was measured given. */
+  public ChannelRanking rank(Measurement measurement) {
+    return new ChannelRanker(
+            build(), MeasuredEvidence.of(measurement), parameters(), tables(), Progress.NONE)
+        .rank();
   }
 
   /** Severity classes with the published limits, and a cause with a spread of 0.3. */

@@ -65,7 +65,7 @@ public class ConnectivityBenchmark {
                 ReferenceTablesReader.bundled(),
                 Progress.NONE)
             .measure().patches().stream().map(Patch::geometry).toList();
-    List<PieceGraph.Link> links = links().links();
+    List<PieceGraph.Link> links = links().crossings();
     double[] areas =
         patches.stream()
             .mapToDouble(
@@ -84,7 +84,7 @@ public class ConnectivityBenchmark {
   }
 
   private PieceGraph links() {
-    return new PieceGraph(patches, scale, REACH_METRES);
+    return new PieceGraph.Maker(scale, REACH_METRES, Barriers.NONE).graph(patches);
   }
 
   /** Edge-to-edge distances of all pairs up to the largest crossing distance. */

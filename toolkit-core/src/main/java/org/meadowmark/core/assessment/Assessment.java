@@ -9,12 +9,19 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Stream;
+import org.locationtech.jts.geom.GeometryFactory;
+import org.meadowmark.core.measure.Barriers;
 import org.meadowmark.core.measure.Measurement;
 import org.meadowmark.core.measure.SurveyMeasurer;
 import org.meadowmark.core.model.MetricSurvey;
 import org.meadowmark.core.model.Progress;
+import org.meadowmark.core.project.GeodesicTrueNorth;
 import org.meadowmark.core.rank.ChannelRanker;
 import org.meadowmark.core.rank.ChannelRanking;
+import org.meadowmark.core.rank.evidence.MeasuredEvidence;
+import org.meadowmark.core.rank.zone.ZonePlan;
+import org.meadowmark.core.rank.zone.ZonePlanner;
+import org.meadowmark.core.rank.zone.ZoneSegment;
 import org.meadowmark.core.reference.ReferenceTables;
 import org.meadowmark.core.survey.SurveyDefinition;
 import org.meadowmark.core.write.AssessedSurvey;
@@ -98,9 +105,35 @@ public final class Assessment {
     MetricSurvey survey = loaded.orThrow();
     Measurement measurement =
         new SurveyMeasurer(survey, definition.parameters(), tables, meter).measure();
-    ChannelRanking ranking = new ChannelRanker(survey, definition.parameters(), meter).rank();
+    ChannelRanking ranking =
+        new ChannelRanker(
+                survey, MeasuredEvidence.of(measurement), definition.parameters(), tables, meter)
+            .rank();
+    ZonePlan zones = zones(survey, ranking);
     return new AssessedSurvey(
-        definition, survey, measurement, ranking, loaded.findings(), loaded.counts(), tables);
+        definition,
+        survey,
+        measurement,
+        ranking,
+        zones,
+        loaded.findings(),
+        loaded.counts(),
+        tables);
+  }
+
+  private ZonePlan zones(MetricSurvey survey, ChannelRanking ranking) {
+    meter.begin("Planning zones", -1);
+    ZonePlanner planner =
+        new ZonePlanner(
+            definition.parameters().zones(),
+            tables.deviceRules(),
+            definition.parameters().ranking().channelHalfWidthMetres(),
+            new Barriers(survey.barriers(), new GeometryFactory()),
+            survey.scale(),
+            GeodesicTrueNorth.ofWkt(survey.gridWkt()));
+    ZonePlan zones = planner.plan(ranking.segments().stream().map(ZoneSegment::of).toList());
+    meter.end();
+    return zones;
   }
 
   /**

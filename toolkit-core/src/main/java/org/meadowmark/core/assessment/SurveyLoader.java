@@ -25,6 +25,7 @@ import org.meadowmark.core.project.SurveyProjector;
 import org.meadowmark.core.read.LayerReaders;
 import org.meadowmark.core.reference.ReferenceTables;
 import org.meadowmark.core.survey.LayerSource;
+import org.meadowmark.core.survey.PositionalAccuracy;
 import org.meadowmark.core.survey.SurveyDefinition;
 
 /**
@@ -56,6 +57,7 @@ public final class SurveyLoader {
   public LoadedSurvey load() {
     needLayer(LayerRole.SCARS);
     needLayer(LayerRole.BEDS);
+    questionCheckPoints();
     CheckedSurvey checked = readAndCheck();
     Optional<MetricSurvey> survey = log.hasErrors() ? Optional.empty() : place(checked);
     List<LayerCount> counts =
@@ -63,6 +65,25 @@ public final class SurveyLoader {
             .map(s -> LayerCounts.of(checked, s, log))
             .orElseGet(() -> checked.layers().stream().map(CheckedLayer::count).toList());
     return new LoadedSurvey(log.hasErrors() ? Optional.empty() : survey, log.sorted(), counts);
+  }
+
+  private void questionCheckPoints() {
+    definition.parameters().positionCheckPoints().stream()
+        .filter(points -> points < PositionalAccuracy.FEWEST_CHECK_POINTS)
+        .forEach(
+            points ->
+                log.add(
+                    new Finding(
+                        FindingCode.FEW_CHECK_POINTS,
+                        Finding.Level.WARNING,
+                        Finding.Treatment.KEPT,
+                        LayerRole.SCARS,
+                        FeatureRef.layer(definition.name(), ""),
+                        "the positional error was taken from "
+                            + Math.round(points)
+                            + " check points, and FGDC-STD-007.3-1998 asks for "
+                            + PositionalAccuracy.FEWEST_CHECK_POINTS,
+                        "measure more, or take the accuracy at 95 % with care")));
   }
 
   private void needLayer(LayerRole role) {

@@ -33,6 +33,7 @@ final class AreaMeasurer {
   private final DamageErrors errors;
   private final GrassPart.Maker maker;
   private final PatchMap patches;
+  private final PieceGraph.Maker graphs;
   private final Progress progress;
   private final Map<String, String> classOfBed = new HashMap<>();
 
@@ -43,6 +44,7 @@ final class AreaMeasurer {
       DamageErrors errors,
       GrassPart.Maker maker,
       PatchMap patches,
+      PieceGraph.Maker graphs,
       Progress progress) {
     this.survey = survey;
     this.parameters = parameters;
@@ -50,6 +52,7 @@ final class AreaMeasurer {
     this.errors = errors;
     this.maker = maker;
     this.patches = patches;
+    this.graphs = graphs;
     this.progress = progress;
   }
 
@@ -113,10 +116,11 @@ final class AreaMeasurer {
             .filter(gap -> prepared.intersects(gap.geometry()) == inside)
             .mapToDouble(Gap::minimumWidthMetres)
             .toArray();
+    double minimum = parameters.minimumPatchSquareMetres();
     Fragmentation fragmentation =
         ScopeSummary.compare(
-            patches.before().clipped(shape, operation, parameters, survey.scale()),
-            patches.after().clipped(shape, operation, parameters, survey.scale()),
+            patches.before().clipped(shape, operation, minimum, graphs),
+            patches.after().clipped(shape, operation, minimum, graphs),
             widths,
             parameters);
     return line(kind, area, parts, fragmentation);

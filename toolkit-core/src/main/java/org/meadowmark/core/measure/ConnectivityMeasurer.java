@@ -33,12 +33,12 @@ final class ConnectivityMeasurer {
     for (int i = 0; i < hectares.length; i++) {
       hectares[i] = patchSquareMetres[i] / SQUARE_METRES_PER_HECTARE;
     }
-    int count = pieces.links().size();
+    int count = pieces.crossings().size();
     int[] first = new int[count];
     int[] second = new int[count];
     double[] metres = new double[count];
     for (int i = 0; i < count; i++) {
-      PieceGraph.Link link = pieces.links().get(i);
+      PieceGraph.Link link = pieces.crossings().get(i);
       first[i] = link.first();
       second[i] = link.second();
       metres[i] = link.metres();

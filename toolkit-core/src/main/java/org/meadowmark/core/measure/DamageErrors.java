@@ -8,7 +8,6 @@ import org.meadowmark.core.measure.uncertainty.DamageSimulator;
 import org.meadowmark.core.measure.uncertainty.DrawnArea;
 import org.meadowmark.core.measure.uncertainty.ErrorModel;
 import org.meadowmark.core.measure.uncertainty.IntervalMaker;
-import org.meadowmark.core.measure.uncertainty.PositionalAccuracy;
 import org.meadowmark.core.measure.uncertainty.UncertainScar;
 import org.meadowmark.core.model.Scar;
 import org.meadowmark.core.model.Scar.WidthSource;
@@ -41,13 +40,7 @@ final class DamageErrors {
       return new DamageErrors(Optional.empty(), severity);
     }
     ErrorModel model =
-        new ErrorModel(
-            parameters.uncertaintyDraws(),
-            parameters.seed(),
-            parameters.positionRmseMetres().isPresent()
-                ? Optional.of(
-                    PositionalAccuracy.ofRadialRmse(parameters.positionRmseMetres().getAsDouble()))
-                : Optional.empty());
+        new ErrorModel(parameters.uncertaintyDraws(), parameters.seed(), parameters.position());
     List<UncertainScar> scars =
         footprints.stream().map(footprint -> uncertain(footprint, tables)).toList();
     return new DamageErrors(Optional.of(new DamageSimulator(scars, model)), severity);

@@ -40,7 +40,8 @@ final class PatchMap {
       Parameters parameters,
       FootprintClusters clusters,
       List<Footprint> footprints,
-      Map<String, Scarring> scarringOfBed) {
+      Map<String, Scarring> scarringOfBed,
+      PieceGraph.Maker graphs) {
     double minimum = parameters.minimumPatchSquareMetres();
     List<GrassGroup> groups = GrassGroup.of(survey.beds(), parameters.sliverToleranceMetres());
     List<ScarredGroup> scarred =
@@ -73,9 +74,8 @@ final class PatchMap {
     placed.sort(Placed.ORDER);
     Pieces piecesBefore = Pieces.of(wholeBefore, minimum);
     Pieces piecesAfter = new Pieces(placed.stream().map(Placed::polygon).toList(), crumbs);
-    double reach = ScopeSummary.reachMetres(parameters);
-    ScopeSummary before = ScopeSummary.of(piecesBefore, survey.scale(), survey.scale(), reach);
-    PieceGraph graph = new PieceGraph(piecesAfter.patches(), survey.scale(), reach);
+    ScopeSummary before = ScopeSummary.of(piecesBefore, survey.scale(), graphs);
+    PieceGraph graph = graphs.graph(piecesAfter.patches());
     PieceGraph.Nearest[] nearest = graph.nearest();
     ScopeSummary after =
         new ScopeSummary(piecesAfter, PatchFigures.of(piecesAfter, survey.scale(), nearest), graph);

@@ -56,18 +56,26 @@ final class PieceGraph {
   private final STRtree[] facets;
   private final double[] gridAreas;
   private final List<Link> links;
+  private final List<Link> crossings;
 
   /**
-   * Measures near pairs.
+   * Makes graphs of one survey.
    *
-   * @param pieces pieces that do not overlap
    * @param scale grid-to-ground scale; that at the piece with fewer vertices applies to a pair
    * @param reachMetres largest distance that links are kept for
+   * @param barriers what no way over water may touch
    */
-  PieceGraph(List<Polygon> pieces, GroundScale scale, double reachMetres) {
+  record Maker(GroundScale scale, double reachMetres, Barriers barriers) {
+    /** Measures near pairs of pieces that do not overlap. */
+    PieceGraph graph(List<Polygon> pieces) {
+      return new PieceGraph(pieces, this);
+    }
+  }
+
+  private PieceGraph(List<Polygon> pieces, Maker maker) {
     this.pieces = pieces;
-    this.scale = scale;
-    this.reachMetres = reachMetres;
+    this.scale = maker.scale;
+    this.reachMetres = maker.reachMetres;
     facets = new STRtree[pieces.size()];
     gridAreas = pieces.parallelStream().mapToDouble(Polygon::getArea).toArray();
     index = StrTreeQuery.positions(pieces);
@@ -80,6 +88,14 @@ final class PieceGraph {
                 .flatMap(i -> linksOf(i).stream())
                 .sorted(Comparator.comparingInt(Link::first).thenComparingInt(Link::second))
                 .toList();
+    crossings =
+        maker.barriers.isEmpty()
+            ? links
+            : new OverWater(maker.barriers, pieces).crossings(links, this::factorOf, reachMetres);
+  }
+
+  private double factorOf(Link link) {
+    return factor(isBigger(link.first, link.second) ? link.second : link.first);
   }
 
   private List<Link> linksOf(int i) {
@@ -117,9 +133,12 @@ final class PieceGraph {
     }
   }
 
-  /** Links up to the reach, by first and second piece. */
-  List<Link> links() {
-    return links;
+  /**
+   * Ways over water up to the reach, by first and second piece: straight, or around barriers where
+   * the straight way touches one.
+   */
+  List<Link> crossings() {
+    return crossings;
   }
 
   /**
@@ -128,7 +147,7 @@ final class PieceGraph {
    */
   int[] groups(double crossingMetres) {
     ConnectedSets sets = new ConnectedSets(pieces.size());
-    for (Link link : links) {
+    for (Link link : crossings) {
       if (link.metres <= crossingMetres + EQUAL_METRES) {
         sets.join(link.first, link.second);
       }
@@ -157,7 +176,10 @@ final class PieceGraph {
             : OptionalDouble.empty());
   }
 
-  /** Nearest other piece of each piece, null for the only one; of equally near ones the first. */
+  /**
+   * Nearest other piece of each piece in a straight line, null for the only one; of equally near
+   * ones the first.
+   */
   Nearest[] nearest() {
     Nearest[] nearest = new Nearest[pieces.size()];
     if (pieces.size() < 2) {

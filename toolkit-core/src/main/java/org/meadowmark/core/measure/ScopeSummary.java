@@ -4,7 +4,9 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.locationtech.jts.geom.Geometry;
+import org.locationtech.jts.geom.GeometryFactory;
 import org.meadowmark.core.model.GroundScale;
+import org.meadowmark.core.model.MetricSurvey;
 import org.meadowmark.core.survey.Parameters;
 
 /**
@@ -17,23 +19,30 @@ import org.meadowmark.core.survey.Parameters;
 record ScopeSummary(Pieces pieces, PatchFigures figures, PieceGraph graph) {
 
   /** Summary of whole patches with their nearest neighbours in the scope. */
-  static ScopeSummary of(Pieces pieces, GroundScale scale, GroundScale areaScale, double reach) {
-    PieceGraph graph = new PieceGraph(pieces.patches(), scale, reach);
+  static ScopeSummary of(Pieces pieces, GroundScale areaScale, PieceGraph.Maker graphs) {
+    PieceGraph graph = graphs.graph(pieces.patches());
     return new ScopeSummary(pieces, PatchFigures.of(pieces, areaScale, graph.nearest()), graph);
   }
 
   /** Parts of the patches in an area; neighbours are those of the whole patches. */
-  ScopeSummary clipped(Geometry shape, int operation, Parameters parameters, GroundScale scale) {
+  ScopeSummary clipped(
+      Geometry shape, int operation, double minimumSquareMetres, PieceGraph.Maker graphs) {
     ClippedPieces clipped =
-        ClippedPieces.of(pieces, figures, shape, operation, parameters.minimumPatchSquareMetres());
+        ClippedPieces.of(pieces, figures, shape, operation, minimumSquareMetres);
     return new ScopeSummary(
-        clipped.pieces(),
-        clipped.figures(),
-        new PieceGraph(clipped.pieces().patches(), scale, reachMetres(parameters)));
+        clipped.pieces(), clipped.figures(), graphs.graph(clipped.pieces().patches()));
+  }
+
+  /** Makes graphs that reach as far as the largest crossing distance. */
+  static PieceGraph.Maker graphs(MetricSurvey survey, Parameters parameters) {
+    return new PieceGraph.Maker(
+        survey.scale(),
+        reachMetres(parameters),
+        new Barriers(survey.barriers(), new GeometryFactory()));
   }
 
   /** Largest distance that a graph must keep links for. */
-  static double reachMetres(Parameters parameters) {
+  private static double reachMetres(Parameters parameters) {
     List<Double> distances = parameters.allCrossingDistancesMetres();
     return distances.get(distances.size() - 1);
   }

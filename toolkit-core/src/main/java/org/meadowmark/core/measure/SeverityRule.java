@@ -82,7 +82,10 @@ final class SeverityRule {
   private double outlinedGridArea(Geometry grass, Geometry scarred) {
     List<Polygon> parts = Scarring.polygonsOf(scarred);
     double distance = parameters.scarGroupDistanceMetres();
-    int[] group = new PieceGraph(parts, GroundScale.NONE, distance).groups(distance);
+    int[] group =
+        new PieceGraph.Maker(GroundScale.NONE, distance, Barriers.NONE)
+            .graph(parts)
+            .groups(distance);
     Map<Integer, List<Geometry>> groups = new TreeMap<>();
     for (int i = 0; i < parts.size(); i++) {
       groups.computeIfAbsent(group[i], key -> new ArrayList<>()).add(parts.get(i));

@@ -25,6 +25,7 @@ public final class SurveyMeasurer {
   private final Parameters parameters;
   private final ReferenceTables tables;
   private final SeverityRule severity;
+  private final PieceGraph.Maker graphs;
   private final Progress progress;
 
   /**
@@ -41,6 +42,7 @@ public final class SurveyMeasurer {
     this.parameters = parameters;
     this.tables = tables;
     this.severity = new SeverityRule(tables, parameters);
+    this.graphs = ScopeSummary.graphs(survey, parameters);
     this.progress = progress;
   }
 
@@ -73,12 +75,12 @@ public final class SurveyMeasurer {
     progress.begin("Finding patches and gaps", -1);
     Map<String, Scarring> scarringOfBed = new HashMap<>();
     beds.forEach(bed -> scarringOfBed.put(bed.part.bed().id(), bed.scarring));
-    PatchMap patches = PatchMap.of(survey, parameters, clusters, footprints, scarringOfBed);
+    PatchMap patches = PatchMap.of(survey, parameters, clusters, footprints, scarringOfBed, graphs);
     progress.end();
 
     progress.begin("Totalling areas", survey.managementAreas().size());
     List<AreaMeasure> areas =
-        new AreaMeasurer(survey, parameters, severity, errors, maker, patches, progress)
+        new AreaMeasurer(survey, parameters, severity, errors, maker, patches, graphs, progress)
             .measure(beds.stream().map(MeasuredBed::part).toList());
     progress.end();
 
@@ -122,11 +124,10 @@ public final class SurveyMeasurer {
             .mapToDouble(GapFinder.RawGap::minimumWidthMetres)
             .toArray();
     UniformScale scale = UniformScale.at(bed.geometry(), survey.scale());
-    double reach = ScopeSummary.reachMetres(parameters);
     Fragmentation fragmentation =
         ScopeSummary.compare(
-            ScopeSummary.of(before, survey.scale(), scale, reach),
-            ScopeSummary.of(after, survey.scale(), scale, reach),
+            ScopeSummary.of(before, scale, graphs),
+            ScopeSummary.of(after, scale, graphs),
             widths,
             parameters);
     progress.advance(1);

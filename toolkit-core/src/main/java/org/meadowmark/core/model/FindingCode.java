@@ -32,7 +32,8 @@ public enum FindingCode {
   AREA_OVERLAP("management areas overlap"),
   CHANNEL_DUPLICATE("same channel line mapped twice"),
   NO_FEATURES("layer has no usable feature"),
-  NARROWER_THAN_PIXEL("narrower than the imagery can show");
+  NARROWER_THAN_PIXEL("narrower than the imagery can show"),
+  FEW_CHECK_POINTS("positional error from few check points");
 
   private final String title;
 

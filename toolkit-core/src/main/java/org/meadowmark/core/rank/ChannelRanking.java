@@ -3,9 +3,9 @@ package org.meadowmark.core.rank;
 import java.util.List;
 
 /**
- * Segments ranked by damage rate.
+ * Segments ranked by score.
  *
- * @param segments highest rate first; those without a rate last; ties by id
+ * @param segments highest score first; those without a rate last; ties by id
  * @param shares scar lengths by scar id, then segment id
  * @param scarLengthMetres length of all scar lines
  * @param attributedMetres the part attributed to a segment

@@ -1,2 +1,5 @@
-/** Fifth stage: channel segments, the scars that belong to each, and their order by damage rate. */
+/**
+ * Fifth stage: channel segments, the scars that belong to each, the evidence that boats from the
+ * channel cut them, and the segments' order by a score of that evidence.
+ */
 package org.meadowmark.core.rank;

@@ -164,7 +164,8 @@ public final class ReferenceTablesReader {
   private List<DeviceRule> deviceRules(Set<String> causes) {
     List<DeviceRule> rules = new ArrayList<>();
     for (TableRow row :
-        library.rows(Table.DEVICE_RULES, List.of("cause", "pattern", "device", "reason", SOURCE))) {
+        library.rows(
+            Table.DEVICE_RULES, List.of("cause", "pattern", "device", "shape", "reason", SOURCE))) {
       String cause = row.key("cause");
       if (!causes.contains(cause)) {
         throw row.error(
@@ -172,11 +173,19 @@ public final class ReferenceTablesReader {
             "'" + cause + "' is no scar cause",
             "use one of: " + String.join(", ", causes));
       }
+      String shape = row.key("shape");
+      if (!DeviceRule.SHAPES.contains(shape)) {
+        throw row.error(
+            "shape",
+            "'" + shape + "' is no shape of a mark",
+            "use one of: " + String.join(", ", DeviceRule.SHAPES));
+      }
       rules.add(
           new DeviceRule(
               cause,
               row.key("pattern"),
               row.requiredText("device"),
+              shape,
               row.requiredText("reason"),
               row.requiredText(SOURCE)));
     }

@@ -4,7 +4,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 
-/** The parameters, in the order of {@link Parameters}. */
+/** The parameters, in the order of {@link Parameters} and the records inside it. */
 public enum ParameterName {
   ANALYSIS_CRS("analysis_crs"),
   GROUND_SCALE("ground_scale"),
@@ -26,7 +26,35 @@ public enum ParameterName {
   UNCERTAINTY_DRAWS("uncertainty_draws"),
   SEED("seed"),
   POSITION_RMSE("position_rmse_m"),
-  CONNECTIVITY_DETAIL("connectivity_detail_patches");
+  POSITION_RMSE_X("position_rmse_x_m"),
+  POSITION_RMSE_Y("position_rmse_y_m"),
+  POSITION_CHECK_POINTS("position_check_points"),
+  CONNECTIVITY_DETAIL("connectivity_detail_patches"),
+  CHANNEL_HALF_WIDTH("channel_half_width_m"),
+  EDGE_TOLERANCE("edge_tolerance_m"),
+  NEAR_PARALLEL("near_parallel_deg"),
+  NEAR_ACROSS("near_across_deg"),
+  BEND("bend_deg"),
+  PATTERN_SHARE("pattern_share"),
+  HOT_SPOT_NEIGHBOUR("hot_spot_neighbour_m"),
+  HOT_SPOT_MINIMUM_EXPOSURE("hot_spot_minimum_exposure_ha"),
+  PERMUTATIONS("permutations"),
+  FALSE_DISCOVERY_RATE("false_discovery_rate"),
+  BOAT_DRAFT("boat_draft_m"),
+  SCORE_WEIGHTS("score_weights"),
+  SCORE_WEIGHT_SPREAD("score_weight_spread"),
+  SCORE_DRAWS("score_draws"),
+  MOST_ZONES("most_zones"),
+  ZONE_TOTAL_LENGTH("zone_total_length_m"),
+  MARKER_SPACING("marker_spacing_m"),
+  ZONE_DEVICE_SHARE("zone_device_share"),
+  USUAL_SPEEDS("usual_speeds_kmh"),
+  SLOW_SPEED("slow_speed_kmh"),
+  RECOVERY_LOW("recovery_low_years"),
+  RECOVERY_MIDDLE("recovery_middle_years"),
+  RECOVERY_HIGH("recovery_high_years"),
+  DISCOUNT_RATE("discount_rate"),
+  LEGAL_BASIS("legal_basis");
 
   private final String key;
 

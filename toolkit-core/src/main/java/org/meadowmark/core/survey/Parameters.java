@@ -29,8 +29,13 @@ import java.util.stream.Stream;
  * @param uncertaintyDraws draws of widths and positions for intervals of the damage; 0 for none
  * @param seed seed of everything that is drawn
  * @param positionRmseMetres radial root mean square error of scar positions, where stated
+ * @param positionRmseXMetres that in easting, where it is stated by axis
+ * @param positionRmseYMetres that in northing, likewise
+ * @param positionCheckPoints check points that this error was taken from, where stated
  * @param connectivityDetailPatches most patches of a survey for which the importance of each patch
  *     and the filling of each scar are worked out
+ * @param ranking choices for the evidence of channel segments and their ranking
+ * @param zones choices for zones to mark
  */
 public record Parameters(
     Optional<String> analysisCrs,
@@ -53,13 +58,12 @@ public record Parameters(
     int uncertaintyDraws,
     long seed,
     OptionalDouble positionRmseMetres,
-    int connectivityDetailPatches) {
-
-  /**
-   * Radial accuracy at 95 % divided by radial root mean square error, where errors are normal and
-   * the same in x and y: FGDC-STD-007.3-1998, National Standard for Spatial Data Accuracy.
-   */
-  public static final double ACCURACY_PER_RMSE = 1.7308;
+    OptionalDouble positionRmseXMetres,
+    OptionalDouble positionRmseYMetres,
+    OptionalDouble positionCheckPoints,
+    int connectivityDetailPatches,
+    RankingParameters ranking,
+    ZoneParameters zones) {
 
   /** What the scarred area is divided by. */
   public enum SeverityDenominator {
@@ -85,21 +89,21 @@ public record Parameters(
     gapWidthLimitsMetres = gapWidthLimitsMetres.stream().sorted().distinct().toList();
   }
 
+  /** Error of scar positions, where it is stated. */
+  public Optional<PositionalAccuracy> position() {
+    if (positionRmseXMetres.isPresent() && positionRmseYMetres.isPresent()) {
+      return Optional.of(
+          new PositionalAccuracy(
+              positionRmseXMetres.getAsDouble(), positionRmseYMetres.getAsDouble()));
+    }
+    return positionRmseMetres.stream().mapToObj(PositionalAccuracy::ofRadialRmse).findFirst();
+  }
+
   /** Every crossing distance that results are given for, ascending: the sweep and the headline. */
   public List<Double> allCrossingDistancesMetres() {
     return Stream.concat(crossingDistancesMetres.stream(), Stream.of(crossingDistanceMetres))
         .sorted()
         .distinct()
         .toList();
-  }
-
-  /**
-   * Horizontal accuracy of mapped positions at the 95 % level: 1.7308 × the radial root mean square
-   * error (FGDC-STD-007.3-1998); empty where that is not known.
-   */
-  public OptionalDouble positionAccuracyMetres() {
-    return positionRmseMetres.isPresent()
-        ? OptionalDouble.of(ACCURACY_PER_RMSE * positionRmseMetres.getAsDouble())
-        : OptionalDouble.empty();
   }
 }

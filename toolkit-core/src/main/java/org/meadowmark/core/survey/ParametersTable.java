@@ -129,15 +129,140 @@ public final class ParametersTable {
             Math.toIntExact(whole(given, ParameterName.UNCERTAINTY_DRAWS)),
             whole(given, ParameterName.SEED),
             optionalNumber(given, ParameterName.POSITION_RMSE),
-            Math.toIntExact(whole(given, ParameterName.CONNECTIVITY_DETAIL)));
+            optionalNumber(given, ParameterName.POSITION_RMSE_X),
+            optionalNumber(given, ParameterName.POSITION_RMSE_Y),
+            optionalNumber(given, ParameterName.POSITION_CHECK_POINTS),
+            Math.toIntExact(whole(given, ParameterName.CONNECTIVITY_DETAIL)),
+            ranking(given),
+            zones(given));
     if (parameters.minimumWidthMetres() > parameters.maximumWidthMetres()) {
       throw new MeadowmarkException(
           given.get(ParameterName.MINIMUM_WIDTH).where()
               + ": is more than maximum_width_m ("
-              + plain(parameters.maximumWidthMetres())
+              + PlainNumber.of(parameters.maximumWidthMetres())
               + "); lower it or raise the other");
     }
+    checkPosition(parameters, given);
     return parameters;
+  }
+
+  private RankingParameters ranking(Map<ParameterName, Setting> given) {
+    RankingParameters ranking =
+        new RankingParameters(
+            number(given, ParameterName.CHANNEL_HALF_WIDTH),
+            number(given, ParameterName.EDGE_TOLERANCE),
+            number(given, ParameterName.NEAR_PARALLEL),
+            number(given, ParameterName.NEAR_ACROSS),
+            number(given, ParameterName.BEND),
+            number(given, ParameterName.PATTERN_SHARE),
+            number(given, ParameterName.HOT_SPOT_NEIGHBOUR),
+            number(given, ParameterName.HOT_SPOT_MINIMUM_EXPOSURE),
+            Math.toIntExact(whole(given, ParameterName.PERMUTATIONS)),
+            number(given, ParameterName.FALSE_DISCOVERY_RATE),
+            number(given, ParameterName.BOAT_DRAFT),
+            weights(given.get(ParameterName.SCORE_WEIGHTS)),
+            number(given, ParameterName.SCORE_WEIGHT_SPREAD),
+            Math.toIntExact(whole(given, ParameterName.SCORE_DRAWS)));
+    if (ranking.nearParallelDegrees() > ranking.nearAcrossDegrees()) {
+      throw new MeadowmarkException(
+          given.get(ParameterName.NEAR_PARALLEL).where()
+              + ": is more than near_across_deg ("
+              + PlainNumber.of(ranking.nearAcrossDegrees())
+              + "); lower it or raise the other");
+    }
+    return ranking;
+  }
+
+  private ZoneParameters zones(Map<ParameterName, Setting> given) {
+    ZoneParameters zones =
+        new ZoneParameters(
+            Math.toIntExact(whole(given, ParameterName.MOST_ZONES)),
+            number(given, ParameterName.ZONE_TOTAL_LENGTH),
+            number(given, ParameterName.MARKER_SPACING),
+            number(given, ParameterName.ZONE_DEVICE_SHARE),
+            numbers(given, ParameterName.USUAL_SPEEDS),
+            number(given, ParameterName.SLOW_SPEED),
+            number(given, ParameterName.RECOVERY_LOW),
+            number(given, ParameterName.RECOVERY_MIDDLE),
+            number(given, ParameterName.RECOVERY_HIGH),
+            number(given, ParameterName.DISCOUNT_RATE),
+            text(given, ParameterName.LEGAL_BASIS));
+    if (zones.recoveryLowYears() > zones.recoveryMiddleYears()
+        || zones.recoveryMiddleYears() > zones.recoveryHighYears()) {
+      throw new MeadowmarkException(
+          given.get(ParameterName.RECOVERY_MIDDLE).where()
+              + ": is not between recovery_low_years ("
+              + PlainNumber.of(zones.recoveryLowYears())
+              + ") and recovery_high_years ("
+              + PlainNumber.of(zones.recoveryHighYears())
+              + "); change one of the three");
+    }
+    return zones;
+  }
+
+  /** Pairs of term and weight; terms that are not named weigh nothing. */
+  private static ScoreWeights weights(Setting setting) {
+    Map<ScoreTerm, Double> weights = new EnumMap<>(ScoreTerm.class);
+    for (String value : setting.values()) {
+      for (String pair : value.strip().split("[\\s,]+")) {
+        if (!pair.isEmpty()) {
+          int colon = pair.indexOf(':');
+          String key = colon < 0 ? pair : pair.substring(0, colon);
+          ScoreTerm term =
+              ScoreTerm.find(key)
+                  .orElseThrow(
+                      () ->
+                          error(
+                              setting,
+                              "'" + key + "' is no term of the score",
+                              NearNames.advice(key, ScoreTerm.keys())));
+          if (weights.put(term, weight(setting, pair, colon)) != null) {
+            throw error(setting, "'" + key + "' is there twice", "remove one");
+          }
+        }
+      }
+    }
+    if (weights.values().stream().noneMatch(weight -> weight > 0)) {
+      throw error(setting, "no term has a weight above 0", "write pairs such as rate:3 edge:1");
+    }
+    return new ScoreWeights(weights);
+  }
+
+  private static double weight(Setting setting, String pair, int colon) {
+    double weight = -1;
+    try {
+      weight = colon < 0 ? -1 : new BigDecimal(pair.substring(colon + 1)).doubleValue();
+    } catch (NumberFormatException e) {
+      weight = -1;
+    }
+    if (!(weight >= 0) || Double.isInfinite(weight)) {
+      throw error(setting, "'" + pair + "' has no weight of 0 or more", "write it like rate:3");
+    }
+    return weight;
+  }
+
+  private static void checkPosition(Parameters parameters, Map<ParameterName, Setting> given) {
+    boolean x = parameters.positionRmseXMetres().isPresent();
+    boolean y = parameters.positionRmseYMetres().isPresent();
+    if (x != y) {
+      throw error(
+          given.get(x ? ParameterName.POSITION_RMSE_X : ParameterName.POSITION_RMSE_Y),
+          "is the error of one axis",
+          "give that of the other too, or position_rmse_m alone");
+    }
+    if (x && parameters.positionRmseMetres().isPresent()) {
+      throw error(
+          given.get(ParameterName.POSITION_RMSE),
+          "is given beside the errors of the axes",
+          "give one or the other");
+    }
+    if (!parameters.position().map(PositionalAccuracy::hasAccuracy95).orElse(true)) {
+      throw error(
+          given.get(ParameterName.POSITION_RMSE_X),
+          "differs too much from position_rmse_y_m: the smaller is less than 0.6 of the larger, and"
+              + " FGDC-STD-007.3-1998 has no formula for that",
+          "look for a systematic error in one axis");
+    }
   }
 
   private record Crossing(double metres, Optional<String> guild) {}
@@ -215,7 +340,9 @@ public final class ParametersTable {
     double value = number(given, name);
     if (value != Math.rint(value)) {
       throw error(
-          given.get(name), plain(value) + " is no whole number", "give one without decimals");
+          given.get(name),
+          PlainNumber.of(value) + " is no whole number",
+          "give one without decimals");
     }
     return (long) value;
   }
@@ -262,19 +389,15 @@ public final class ParametersTable {
   private static String limits(ParameterRow row) {
     String unit = row.unit().isEmpty() ? "" : " " + row.unit();
     StringBuilder text = new StringBuilder();
-    row.minimum().ifPresent(low -> text.append("from ").append(plain(low)).append(unit));
+    row.minimum().ifPresent(low -> text.append("from ").append(PlainNumber.of(low)).append(unit));
     row.maximum()
         .ifPresent(
             high ->
                 text.append(text.isEmpty() ? "" : " ")
                     .append("to ")
-                    .append(plain(high))
+                    .append(PlainNumber.of(high))
                     .append(unit));
     return text.toString();
-  }
-
-  private static String plain(double value) {
-    return BigDecimal.valueOf(value).stripTrailingZeros().toPlainString();
   }
 
   private static MeadowmarkException error(Setting setting, String problem, String remedy) {

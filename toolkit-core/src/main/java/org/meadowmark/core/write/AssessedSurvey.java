@@ -7,6 +7,7 @@ import org.meadowmark.core.model.Finding;
 import org.meadowmark.core.model.LayerCount;
 import org.meadowmark.core.model.MetricSurvey;
 import org.meadowmark.core.rank.ChannelRanking;
+import org.meadowmark.core.rank.zone.ZonePlan;
 import org.meadowmark.core.reference.ReferenceTables;
 import org.meadowmark.core.survey.SurveyDefinition;
 
@@ -17,6 +18,7 @@ import org.meadowmark.core.survey.SurveyDefinition;
  * @param survey the survey on the analysis grid
  * @param measurement what was measured
  * @param ranking channel segments by damage rate
+ * @param zones zones proposed for marking
  * @param findings every finding of the run, in {@link Finding#ORDER} whatever order was given
  * @param counts features by layer, in order of role, file and layer whatever order was given
  * @param references reference tables that were used
@@ -26,6 +28,7 @@ public record AssessedSurvey(
     MetricSurvey survey,
     Measurement measurement,
     ChannelRanking ranking,
+    ZonePlan zones,
     List<Finding> findings,
     List<LayerCount> counts,
     ReferenceTables references) {
@@ -35,6 +38,7 @@ public record AssessedSurvey(
     Objects.requireNonNull(survey, "survey");
     Objects.requireNonNull(measurement, "measurement");
     Objects.requireNonNull(ranking, "ranking");
+    Objects.requireNonNull(zones, "zones");
     Objects.requireNonNull(references, "references");
     findings = findings.stream().sorted(Finding.ORDER).toList();
     counts = counts.stream().sorted(LayerCount.ORDER).toList();

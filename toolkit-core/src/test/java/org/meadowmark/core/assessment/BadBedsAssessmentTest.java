@@ -141,6 +141,18 @@ class BadBedsAssessmentTest {
   }
 
   @Test
+  void anErrorFromFewCheckPointsIsQuestioned() throws IOException {
+    Path file = folder.resolve("survey.toml");
+    Files.writeString(
+        file, Files.readString(file) + "position_rmse_m = 0.5\nposition_check_points = 12\n");
+    definition = SurveyFile.read(file, ParametersTable.bundled(), ReferenceTablesReader.bundled());
+    assertThat(assessment().assess().findings())
+        .filteredOn(f -> f.code() == FindingCode.FEW_CHECK_POINTS)
+        .singleElement()
+        .satisfies(f -> assertThat(f.problem()).contains("12 check points"));
+  }
+
+  @Test
   void theSummaryNamesTheGuildThatGaveTheDistance() throws IOException {
     Path file = folder.resolve("survey.toml");
     Files.writeString(file, Files.readString(file) + "fish_guild = \"juveniles\"\n");

@@ -9,6 +9,7 @@ import java.util.OptionalDouble;
 import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.io.ParseException;
 import org.locationtech.jts.io.WKTReader;
+import org.meadowmark.core.TestParameters;
 import org.meadowmark.core.model.CrsText;
 import org.meadowmark.core.model.CrsText.AxisOrder;
 import org.meadowmark.core.model.FeatureRef;
@@ -53,28 +54,19 @@ public final class Samples {
 
   public static Parameters parameters(
       Optional<String> analysisCrs, boolean groundScale, OptionalDouble pixel) {
-    return new Parameters(
-        analysisCrs,
+    return TestParameters.of(
+        "analysis_crs",
+        analysisCrs.orElse(""),
+        "ground_scale",
         groundScale,
-        Parameters.SeverityDenominator.BED,
-        50,
-        List.of(1.0, 10.0),
-        10,
-        Optional.empty(),
-        List.of(1.0),
-        0.1,
-        0.01,
-        0.05,
-        20,
-        100,
-        250,
-        0.1,
-        5,
-        pixel,
-        0,
-        1,
-        OptionalDouble.empty(),
-        5_000);
+        "crossing_distances_m",
+        "1 10",
+        "gap_width_limits_m",
+        "1",
+        "pixel_size_m",
+        pixel.isPresent() ? pixel.getAsDouble() : "",
+        "uncertainty_draws",
+        0);
   }
 
   public static LayerSource source(LayerRole role) {

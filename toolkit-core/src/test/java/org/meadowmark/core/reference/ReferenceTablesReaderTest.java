@@ -80,7 +80,7 @@ class ReferenceTablesReaderTest {
     write("scar-causes.csv", "\uFEFF" + CAUSE_HEADER + "unknown,?,1.5,0,own count\r\n");
     write(
         "device-rules.csv",
-        "cause,pattern,device,reason,source\nunknown,any,none,\"no, none\",own\n");
+        "cause,pattern,device,shape,reason,source\nunknown,any,none,none,\"no, none\",own\n");
 
     ReferenceTables tables = ReferenceTablesReader.read(TableLibrary.of(folder));
 
@@ -178,8 +178,20 @@ class ReferenceTablesReaderTest {
   }
 
   @Test
+  void aRuleWithAShapeThatIsNoneIsRefused() throws IOException {
+    Path file =
+        write(
+            "device-rules.csv",
+            "cause,pattern,device,shape,reason,source\npropeller,any,d,triangle,r,s\n");
+
+    assertRefused(file + ": line 2: shape 'triangle' is no shape of a mark; use one of: danger-");
+  }
+
+  @Test
   void aRuleForACauseThatIsNotThereIsRefused() throws IOException {
-    Path file = write("device-rules.csv", "cause,pattern,device,reason,source\ntrawl,any,d,r,s\n");
+    Path file =
+        write(
+            "device-rules.csv", "cause,pattern,device,shape,reason,source\ntrawl,any,d,none,r,s\n");
 
     assertRefused(file + ": line 2: cause 'trawl' is no scar cause; use one of: propeller");
   }

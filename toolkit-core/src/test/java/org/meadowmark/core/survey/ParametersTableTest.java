@@ -2,12 +2,14 @@ package org.meadowmark.core.survey;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatExceptionOfType;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.junit.jupiter.api.Test;
@@ -27,7 +29,11 @@ class ParametersTableTest {
     assertThat(table.rows())
         .extracting(ParameterRow::name)
         .containsExactlyElementsOf(ParameterName.keys())
-        .hasSize(Parameters.class.getRecordComponents().length);
+        .hasSize(
+            Parameters.class.getRecordComponents().length
+                - 2
+                + RankingParameters.class.getRecordComponents().length
+                + ZoneParameters.class.getRecordComponents().length);
   }
 
   @Test
@@ -55,7 +61,46 @@ class ParametersTableTest {
                 200,
                 1,
                 OptionalDouble.empty(),
-                5_000));
+                OptionalDouble.empty(),
+                OptionalDouble.empty(),
+                OptionalDouble.empty(),
+                50_000,
+                new RankingParameters(
+                    15,
+                    5,
+                    30,
+                    60,
+                    15,
+                    0.3,
+                    150,
+                    1,
+                    999,
+                    0.05,
+                    0.6,
+                    new ScoreWeights(
+                        Map.of(
+                            ScoreTerm.RATE, 3.0,
+                            ScoreTerm.HOT_SPOT, 2.0,
+                            ScoreTerm.EDGE, 1.0,
+                            ScoreTerm.SHALLOW, 1.0,
+                            ScoreTerm.SCARRED_AREA, 1.0,
+                            ScoreTerm.SEVERITY, 1.0,
+                            ScoreTerm.CONNECTIVITY, 1.0,
+                            ScoreTerm.RE_SCARRING, 1.0)),
+                    0.5,
+                    1_000),
+                new ZoneParameters(
+                    3,
+                    2_000,
+                    400,
+                    0.2,
+                    List.of(37.04, 55.56),
+                    9.26,
+                    1.4,
+                    5,
+                    9.5,
+                    0.03,
+                    Optional.empty())));
   }
 
   @Test
@@ -82,7 +127,33 @@ class ParametersTableTest {
                 setting("uncertainty_draws", "50"),
                 setting("seed", "77"),
                 setting("position_rmse_m", "1.5"),
-                setting("connectivity_detail_patches", "4000")));
+                setting("position_check_points", "25"),
+                setting("connectivity_detail_patches", "4000"),
+                setting("channel_half_width_m", "20"),
+                setting("edge_tolerance_m", "6"),
+                setting("near_parallel_deg", "20"),
+                setting("near_across_deg", "70"),
+                setting("bend_deg", "25"),
+                setting("pattern_share", "0.4"),
+                setting("hot_spot_neighbour_m", "300"),
+                setting("hot_spot_minimum_exposure_ha", "2"),
+                setting("permutations", "99"),
+                setting("false_discovery_rate", "0.1"),
+                setting("boat_draft_m", "0.9"),
+                setting("score_weights", "rate:2.5, edge:1"),
+                setting("score_weight_spread", "0.25"),
+                setting("score_draws", "99"),
+                setting("most_zones", "4"),
+                setting("zone_total_length_m", "2100"),
+                setting("marker_spacing_m", "410"),
+                setting("zone_device_share", "0.1"),
+                setting("usual_speeds_kmh", "50 40"),
+                setting("slow_speed_kmh", "8"),
+                setting("recovery_low_years", "2"),
+                setting("recovery_middle_years", "3"),
+                setting("recovery_high_years", "4"),
+                setting("discount_rate", "0.04"),
+                setting("legal_basis", "Harbour order 7")));
 
     assertThat(set)
         .isEqualTo(
@@ -107,7 +178,61 @@ class ParametersTableTest {
                 50,
                 77,
                 OptionalDouble.of(1.5),
-                4_000));
+                OptionalDouble.empty(),
+                OptionalDouble.empty(),
+                OptionalDouble.of(25),
+                4_000,
+                new RankingParameters(
+                    20,
+                    6,
+                    20,
+                    70,
+                    25,
+                    0.4,
+                    300,
+                    2,
+                    99,
+                    0.1,
+                    0.9,
+                    new ScoreWeights(Map.of(ScoreTerm.RATE, 2.5, ScoreTerm.EDGE, 1.0)),
+                    0.25,
+                    99),
+                new ZoneParameters(
+                    4,
+                    2_100,
+                    410,
+                    0.1,
+                    List.of(40.0, 50.0),
+                    8,
+                    2,
+                    3,
+                    4,
+                    0.04,
+                    Optional.of("Harbour order 7"))));
+  }
+
+  @Test
+  void aMiddleRecoveryTimeOutsideItsRangeIsRefused() {
+    assertThatThrownBy(() -> table.parameters(List.of(setting("recovery_middle_years", "10"))))
+        .hasMessageContaining(
+            "is not between recovery_low_years (1.4) and recovery_high_years (9.5)");
+  }
+
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        "rates:3 | 'rates' is no term of the score; did you mean rate?",
+        "rate | 'rate' has no weight of 0 or more; write it like rate:3",
+        "rate:x | 'rate:x' has no weight of 0 or more; write it like rate:3",
+        "rate:-1 | 'rate:-1' has no weight of 0 or more; write it like rate:3",
+        "rate:1 rate:2 | 'rate' is there twice; remove one",
+        "rate:0 | no term has a weight above 0; write pairs such as rate:3 edge:1"
+      })
+  void weightsThatCannotBeUsedAreNamed(String given, String problem) {
+    assertThatThrownBy(() -> table.parameters(List.of(setting("score_weights", given))))
+        .isInstanceOf(MeadowmarkException.class)
+        .hasMessageContaining(problem);
   }
 
   @Test
@@ -125,8 +250,42 @@ class ParametersTableTest {
   @Test
   void positionAccuracyFollowsFromTheError() {
     Parameters parameters = table.parameters(List.of(setting("position_rmse_m", "0.469042")));
-    assertThat(parameters.positionAccuracyMetres().getAsDouble()).isCloseTo(0.811817, within(1e-6));
-    assertThat(table.defaults().positionAccuracyMetres()).isEmpty();
+    assertThat(parameters.position().orElseThrow().accuracy95Metres())
+        .isCloseTo(0.811817, within(1e-6));
+    assertThat(table.defaults().position()).isEmpty();
+  }
+
+  /** 2.4477 × half the sum of both errors, while the smaller is 0.6 of the larger (NSSDA). */
+  @Test
+  void errorsOfTheAxesMayDiffer() {
+    Parameters parameters =
+        table.parameters(
+            List.of(
+                setting("position_rmse_x_m", "0.6"),
+                setting("position_rmse_y_m", "1"),
+                setting("position_check_points", "12")));
+    assertThat(parameters.position().orElseThrow().accuracy95Metres())
+        .isCloseTo(2.4477 * 0.8, within(1e-9));
+    assertThat(parameters.positionCheckPoints()).hasValue(12);
+    assertThatExceptionOfType(MeadowmarkException.class)
+        .isThrownBy(
+            () ->
+                table.parameters(
+                    List.of(
+                        setting("position_rmse_x_m", "0.59"), setting("position_rmse_y_m", "1"))))
+        .withMessageContaining("less than 0.6");
+    assertThatExceptionOfType(MeadowmarkException.class)
+        .isThrownBy(() -> table.parameters(List.of(setting("position_rmse_y_m", "1"))))
+        .withMessageContaining("one axis");
+    assertThatExceptionOfType(MeadowmarkException.class)
+        .isThrownBy(
+            () ->
+                table.parameters(
+                    List.of(
+                        setting("position_rmse_m", "1"),
+                        setting("position_rmse_x_m", "1"),
+                        setting("position_rmse_y_m", "1"))))
+        .withMessageContaining("one or the other");
   }
 
   @Test

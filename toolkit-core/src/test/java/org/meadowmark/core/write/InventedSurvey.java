@@ -16,10 +16,12 @@ import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.GeometryFactory;
 import org.locationtech.jts.geom.LineString;
 import org.locationtech.jts.geom.Polygon;
+import org.meadowmark.core.TestParameters;
 import org.meadowmark.core.measure.AreaMeasure;
 import org.meadowmark.core.measure.AreaMeasure.GrassClass;
 import org.meadowmark.core.measure.AreaMeasure.Kind;
 import org.meadowmark.core.measure.AreaMeasure.SeverityGrass;
+import org.meadowmark.core.measure.Barriers;
 import org.meadowmark.core.measure.BedMeasure;
 import org.meadowmark.core.measure.Connectedness;
 import org.meadowmark.core.measure.ConnectivityDetail;
@@ -60,13 +62,27 @@ import org.meadowmark.core.rank.ChannelRanking;
 import org.meadowmark.core.rank.ChannelSegment;
 import org.meadowmark.core.rank.RankedSegment;
 import org.meadowmark.core.rank.ScarShare;
+import org.meadowmark.core.rank.evidence.BedsInReach;
+import org.meadowmark.core.rank.evidence.EdgeContact;
+import org.meadowmark.core.rank.evidence.ScarDepth;
+import org.meadowmark.core.rank.evidence.ScarLie;
+import org.meadowmark.core.rank.evidence.ScarPattern;
+import org.meadowmark.core.rank.evidence.ScarredArea;
+import org.meadowmark.core.rank.evidence.SegmentEvidence;
+import org.meadowmark.core.rank.score.SegmentScore;
+import org.meadowmark.core.rank.statistics.SegmentStatistics;
+import org.meadowmark.core.rank.statistics.ShrunkenRate;
+import org.meadowmark.core.rank.zone.ZonePlan;
+import org.meadowmark.core.rank.zone.ZonePlanner;
+import org.meadowmark.core.rank.zone.ZoneSegment;
 import org.meadowmark.core.reference.ReferenceTables;
+import org.meadowmark.core.reference.ReferenceTablesReader;
 import org.meadowmark.core.reference.ScarCause;
 import org.meadowmark.core.reference.SeverityClass;
 import org.meadowmark.core.reference.Species;
 import org.meadowmark.core.survey.LayerSource;
 import org.meadowmark.core.survey.Parameters;
-import org.meadowmark.core.survey.Parameters.SeverityDenominator;
+import org.meadowmark.core.survey.ScoreTerm;
 import org.meadowmark.core.survey.SurveyDefinition;
 
 /**
@@ -115,27 +131,26 @@ public final class InventedSurvey {
   }
 
   public static Parameters parameters() {
-    return new Parameters(
-        Optional.empty(),
-        true,
-        SeverityDenominator.BED,
+    return TestParameters.of(
+        "scar_group_distance_m",
         5,
-        List.of(1.0, 5.0),
+        "crossing_distances_m",
+        "1 5",
+        "crossing_distance_m",
         5,
-        Optional.empty(),
-        List.of(0.5, 1.0),
+        "gap_width_limits_m",
+        "0.5 1",
+        "sliver_tolerance_m",
         0.05,
+        "minimum_patch_m2",
         1,
-        0.05,
+        "maximum_width_m",
         5,
-        100,
-        250,
+        "minimum_exposure_ha",
         0.5,
-        5,
-        OptionalDouble.of(0.5),
-        200,
-        1,
-        OptionalDouble.empty(),
+        "pixel_size_m",
+        0.5,
+        "connectivity_detail_patches",
         5_000);
   }
 
@@ -155,7 +170,25 @@ public final class InventedSurvey {
   public static AssessedSurvey with(
       Measurement measurement, ChannelRanking ranking, List<Finding> findings) {
     return new AssessedSurvey(
-        definition(), metric(), measurement, ranking, findings, counts(), references());
+        definition(),
+        metric(),
+        measurement,
+        ranking,
+        zones(ranking),
+        findings,
+        counts(),
+        references());
+  }
+
+  public static ZonePlan zones(ChannelRanking ranking) {
+    return new ZonePlanner(
+            parameters().zones(),
+            ReferenceTablesReader.bundled().deviceRules(),
+            parameters().ranking().channelHalfWidthMetres(),
+            new Barriers(List.of(), FACTORY),
+            GroundScale.NONE,
+            (x, y) -> 0)
+        .plan(ranking.segments().stream().map(ZoneSegment::of).toList());
   }
 
   public static MetricSurvey metric() {
@@ -433,7 +466,65 @@ public final class InventedSurvey {
         byCause.isEmpty() ? "" : "propeller",
         exposure,
         rank > 0 ? OptionalDouble.of(scarMetres / exposure) : OptionalDouble.empty(),
-        rank > 0 ? "" : "too little bed within reach");
+        rank > 0 ? "" : "too little bed within reach",
+        evidence(rank, scarMetres, exposure),
+        statistics(rank, scarMetres / exposure),
+        rank > 0 ? Optional.of(score(rank)) : Optional.empty());
+  }
+
+  private static SegmentEvidence evidence(int rank, double scarMetres, double exposure) {
+    boolean scarred = scarMetres > 0;
+    return new SegmentEvidence(
+        scarred ? Optional.of(new EdgeContact(0.75, 0.5)) : Optional.empty(),
+        scarred ? Optional.of(new ScarLie(28.5, 0.6, 0.5, 0.45, 0.125)) : Optional.empty(),
+        scarred ? ScarPattern.CORNER_CUTTING : ScarPattern.NONE,
+        rank == 1 ? Optional.of(new ScarDepth(0.9, 0.8, 0.45)) : Optional.empty(),
+        new BedsInReach(exposure, Map.of("light", exposure)),
+        "light",
+        OptionalDouble.of(1.0 / 3),
+        new ScarredArea(scarMetres * 0.3, scarMetres * 0.05, Map.of()),
+        OptionalDouble.of(0.0125),
+        OptionalDouble.empty(),
+        rank == 1
+            ? List.of("depth known for 90 % of scar length", "one season: re-scarring unknown")
+            : List.of("no depth known at its scars", "one season: re-scarring unknown"));
+  }
+
+  private static SegmentStatistics statistics(int rank, double rate) {
+    return rank > 0
+        ? new SegmentStatistics(
+            new ShrunkenRate(
+                OptionalDouble.of(rate * 0.9),
+                OptionalDouble.of(rate * 0.7),
+                OptionalDouble.of(rate * 1.2),
+                false),
+            OptionalDouble.of(3.25 / rank),
+            OptionalDouble.of(0.002 * rank),
+            OptionalDouble.of(0.004 * rank),
+            true,
+            "",
+            "")
+        : new SegmentStatistics(
+            new ShrunkenRate(
+                OptionalDouble.empty(), OptionalDouble.empty(), OptionalDouble.empty(), false),
+            OptionalDouble.empty(),
+            OptionalDouble.empty(),
+            OptionalDouble.empty(),
+            false,
+            "too little bed in reach",
+            "too little bed in reach");
+  }
+
+  private static SegmentScore score(int rank) {
+    Map<ScoreTerm, Double> terms = new TreeMap<>();
+    terms.put(ScoreTerm.RATE, 0.75 / rank);
+    terms.put(ScoreTerm.HOT_SPOT, 0.5);
+    return new SegmentScore(
+        0.65 / rank,
+        terms,
+        rank == 1 ? List.of() : List.of(ScoreTerm.SHALLOW),
+        rank == 2,
+        OptionalDouble.of(0.98 / rank));
   }
 
   public static Gap gap(

@@ -1,6 +1,7 @@
 package org.meadowmark.core.measure.uncertainty;
 
 import java.util.Optional;
+import org.meadowmark.core.survey.PositionalAccuracy;
 
 /**
  * What is drawn, and how often.

@@ -1,6 +1,8 @@
 package org.meadowmark.core.write.chart;
 
+import java.awt.BasicStroke;
 import java.awt.Paint;
+import java.awt.Stroke;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.LinkedHashSet;
@@ -8,21 +10,28 @@ import java.util.List;
 import java.util.Set;
 import java.util.TreeSet;
 import org.jfree.chart.JFreeChart;
+import org.jfree.chart.annotations.CategoryLineAnnotation;
 import org.jfree.chart.plot.CategoryPlot;
 import org.jfree.data.category.DefaultCategoryDataset;
 import org.meadowmark.core.model.Ids;
 import org.meadowmark.core.rank.RankedSegment;
+import org.meadowmark.core.rank.statistics.EmpiricalBayes;
+import org.meadowmark.core.rank.statistics.ShrunkenRate;
 import org.meadowmark.core.reference.ReferenceTables;
 import org.meadowmark.core.reference.ScarCause;
 import org.meadowmark.core.write.AssessedSurvey;
 import org.meadowmark.core.write.Figures;
 import org.meadowmark.core.write.SegmentLabel;
 
-/** The channel segments with the highest damage rates, by cause. */
+/** The channel segments with the highest scores: their damage rates by cause, with intervals. */
 final class SegmentChart {
   static final String NAME = "ranked-segments";
-  static final String TITLE = "Channel segments with the highest damage rates";
+  static final String TITLE = "Channel segments that lead the ranking, with their damage rates";
   static final int MOST_BARS = 20;
+
+  private static final Stroke LINE = new BasicStroke(2);
+  private static final Stroke DOT =
+      new BasicStroke(9, BasicStroke.CAP_ROUND, BasicStroke.JOIN_ROUND);
 
   private SegmentChart() {}
 
@@ -55,9 +64,12 @@ final class SegmentChart {
     JFreeChart chart =
         ChartStyle.stackedBars(
             TITLE,
-            "Scar length nearest to the segment, for each hectare of surveyed bed within "
+            "Highest score first. Bar: scar length nearest to the segment, for each hectare of surveyed"
+                + " bed within "
                 + Figures.chosenLength(assessed.definition().parameters().channelReachMetres())
-                + " of it; 1 is the highest.",
+                + " of it. Dot and line: smoothed rate with its "
+                + Figures.chosenPercent(EmpiricalBayes.INTERVAL_SHARE)
+                + " interval.",
             data,
             paints,
             "damage rate (m of scar per ha of bed)");
@@ -66,15 +78,28 @@ final class SegmentChart {
     for (int i = 0; i < leading.size(); i++) {
       RankedSegment segment = leading.get(i);
       double rate = segment.ratePerHectare().orElseThrow();
-      longest = Math.max(longest, rate);
+      double end = Math.max(rate, segment.statistics().rate().high().orElse(rate));
+      longest = Math.max(longest, end);
+      addInterval(plot, bars.get(i), segment.statistics().rate());
       BarLabels.add(
           plot,
           bars.get(i),
-          rate,
+          end,
           Figures.rate(rate) + " (" + Figures.length(segment.scarLengthMetres()) + ")");
     }
     BarLabels.fit(plot, longest);
     return new Picture(NAME, chart, ChartStyle.WIDTH, ChartStyle.barChartHeight(leading.size()));
+  }
+
+  private static void addInterval(CategoryPlot plot, RowKey bar, ShrunkenRate rate) {
+    if (rate.estimate().isEmpty() || rate.low().isEmpty() || rate.high().isEmpty()) {
+      return;
+    }
+    double middle = rate.estimate().getAsDouble();
+    plot.addAnnotation(
+        new CategoryLineAnnotation(
+            bar, rate.low().getAsDouble(), bar, rate.high().getAsDouble(), ChartStyle.INK, LINE));
+    plot.addAnnotation(new CategoryLineAnnotation(bar, middle, bar, middle, ChartStyle.INK, DOT));
   }
 
   private static List<RankedSegment> leading(List<RankedSegment> segments) {

@@ -3,36 +3,52 @@ package org.meadowmark.core.write.record;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.lang.reflect.RecordComponent;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.meadowmark.core.survey.ParameterName;
 import org.meadowmark.core.survey.Parameters;
 import org.meadowmark.core.survey.Parameters.SeverityDenominator;
+import org.meadowmark.core.survey.RankingParameters;
+import org.meadowmark.core.survey.ZoneParameters;
 
 /**
  * Every parameter with its value, under the name it has in a survey file. The components of the
- * record are read by reflection so that a new parameter cannot be left out of the run record.
+ * record, and of the records inside it, are read by reflection so that a new parameter cannot be
+ * left out of the run record.
  */
 final class ParameterValues {
   private ParameterValues() {}
 
   static ObjectNode of(Parameters parameters) {
     ObjectNode node = JsonNodeFactory.instance.objectNode();
-    RecordComponent[] components = Parameters.class.getRecordComponents();
+    List<Object> values = new ArrayList<>();
+    addValues(parameters, values);
     ParameterName[] names = ParameterName.values();
-    if (components.length != names.length) {
+    if (values.size() != names.length) {
       throw new IllegalStateException("every parameter has a name, in the same order");
     }
     for (int i = 0; i < names.length; i++) {
-      put(node, names[i].key(), value(components[i], parameters));
+      put(node, names[i].key(), values.get(i));
     }
     return node;
   }
 
-  private static Object value(RecordComponent component, Parameters parameters) {
+  private static void addValues(Record owner, List<Object> values) {
+    for (RecordComponent component : owner.getClass().getRecordComponents()) {
+      Object value = value(component, owner);
+      if (value instanceof RankingParameters || value instanceof ZoneParameters) {
+        addValues((Record) value, values);
+      } else {
+        values.add(value);
+      }
+    }
+  }
+
+  private static Object value(RecordComponent component, Record owner) {
     try {
-      return component.getAccessor().invoke(parameters);
+      return component.getAccessor().invoke(owner);
     } catch (ReflectiveOperationException e) {
       throw new IllegalStateException("accessors of a public record can be called", e);
     }

@@ -17,7 +17,6 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.TreeMap;
-import org.meadowmark.core.measure.uncertainty.PositionalAccuracy;
 import org.meadowmark.core.rank.ChannelRanking;
 import org.meadowmark.core.survey.Parameters;
 import org.meadowmark.core.survey.SurveyDefinition;
@@ -130,9 +129,9 @@ public record RunRecord(
     node.put("draws", parameters.uncertaintyDraws()).put("seed", parameters.seed());
     node.put("width_drawn", parameters.uncertaintyDraws() > 0);
     node.put(
-        "position_drawn",
-        parameters.uncertaintyDraws() > 0 && parameters.positionRmseMetres().isPresent());
-    PositionalAccuracy.stated(parameters)
+        "position_drawn", parameters.uncertaintyDraws() > 0 && parameters.position().isPresent());
+    parameters
+        .position()
         .ifPresentOrElse(
             accuracy -> node.put("position_accuracy_95_m", accuracy.accuracy95Metres()),
             () -> node.putNull("position_accuracy_95_m"));

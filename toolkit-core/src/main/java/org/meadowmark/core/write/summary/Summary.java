@@ -20,15 +20,10 @@ import org.meadowmark.core.measure.uncertainty.DamageInterval;
 import org.meadowmark.core.measure.uncertainty.DamageInterval.Range;
 import org.meadowmark.core.model.Ids;
 import org.meadowmark.core.model.LayerCount;
-import org.meadowmark.core.rank.ChannelRanking;
-import org.meadowmark.core.rank.RankedSegment;
-import org.meadowmark.core.reference.ReferenceTables;
-import org.meadowmark.core.reference.ScarCause;
 import org.meadowmark.core.reference.SeverityClass;
 import org.meadowmark.core.survey.Parameters;
 import org.meadowmark.core.write.AssessedSurvey;
 import org.meadowmark.core.write.Figures;
-import org.meadowmark.core.write.SegmentLabel;
 import org.meadowmark.core.write.record.FindingCounts;
 
 /**
@@ -44,7 +39,6 @@ public final class Summary {
 
   private static final double SQUARE_METRES_PER_HECTARE = 10_000;
 
-  private static final int MOST_SEGMENTS = 10;
   private static final int MOST_AREAS = 40;
   private static final int MOST_NAMED = 3;
   private static final String UNKNOWN = "unknown";
@@ -224,63 +218,11 @@ public final class Summary {
   }
 
   private void segments() {
-    ChannelRanking ranking = assessed.ranking();
-    List<RankedSegment> leading = leading(MOST_NAMED);
-    StringBuilder text = new StringBuilder();
-    if (ranking.segments().isEmpty()) {
-      text.append("No channel was given, so no segment can be ranked.");
-    } else if (leading.isEmpty()) {
-      text.append("No scar lies within reach of a segment that has enough bed beside it.");
-    } else {
-      text.append("The highest damage rates, in scar length for each hectare of bed within ")
-          .append(Figures.chosenLength(assessed.definition().parameters().channelReachMetres()))
-          .append(": ")
-          .append(leading.stream().map(this::named).collect(Collectors.joining("; ")))
-          .append('.');
+    SegmentLines segments = new SegmentLines(assessed);
+    answer("Which channel segments lead?", segments.answer());
+    if (!segments.sureness().isEmpty()) {
+      answer("How sure is that order?", segments.sureness());
     }
-    if (!ranking.segments().isEmpty()) {
-      text.append(' ').append(attribution(ranking));
-    }
-    answer("Which channel segments lead?", text.toString());
-  }
-
-  private String named(RankedSegment segment) {
-    String leading = segment.leadingCause();
-    String cause =
-        switch (leading) {
-          case "" -> "";
-          case ReferenceTables.UNKNOWN_CAUSE -> ", mostly of unknown cause";
-          default -> ", mostly " + cause(leading);
-        };
-    return SegmentLabel.of(segment.segment())
-        + " ("
-        + Figures.rate(segment.ratePerHectare().orElseThrow())
-        + cause
-        + ")";
-  }
-
-  private static String attribution(ChannelRanking ranking) {
-    StringBuilder text =
-        new StringBuilder("Of ")
-            .append(Figures.length(ranking.scarLengthMetres()))
-            .append(" of scar line, ")
-            .append(Figures.length(ranking.attributedMetres()))
-            .append(" belongs to a segment, ")
-            .append(Figures.length(ranking.outOfReachMetres()))
-            .append(" is out of reach of all");
-    if (ranking.blockedMetres() > 0) {
-      text.append(", ")
-          .append(Figures.length(ranking.blockedMetres()))
-          .append(" lies behind a barrier");
-    }
-    if (ranking.polygonScarCount() > 0) {
-      text.append("; ")
-          .append(Figures.count(ranking.polygonScarCount(), "scar", "scars"))
-          .append(" mapped as ")
-          .append(ranking.polygonScarCount() == 1 ? "a polygon has" : "polygons have")
-          .append(" no length");
-    }
-    return text.append('.').toString();
   }
 
   private void gaps() {
@@ -439,40 +381,13 @@ public final class Summary {
   }
 
   private void segmentTable() {
-    List<RankedSegment> leading = leading(MOST_SEGMENTS);
-    if (leading.isEmpty()) {
+    SegmentLines segments = new SegmentLines(assessed);
+    if (segments.leading().isEmpty()) {
       return;
     }
-    heading("Channel segments, highest damage rate first");
-    TextTable table = new TextTable("segment", "scars", "scar m", "bed ha", "m/ha", "most by");
-    for (RankedSegment segment : leading) {
-      table.add(
-          segment.rank().getAsInt() + ". " + SegmentLabel.of(segment.segment()),
-          Figures.count(segment.scarCount()),
-          Figures.number(segment.scarLengthMetres()),
-          Figures.number(segment.exposureHectares()),
-          Figures.number(segment.ratePerHectare().orElseThrow()),
-          cause(segment.leadingCause()));
-    }
-    lines.addAll(table.lines(WIDTH));
-    long all = assessed.ranking().segments().size();
-    long unranked = assessed.ranking().segments().stream().filter(s -> s.rank().isEmpty()).count();
-    paragraph(
-        Figures.count(all, "segment", "segments")
-            + " in all; "
-            + Figures.count(unranked)
-            + " without a rate, for too little bed within reach.");
-  }
-
-  private List<RankedSegment> leading(int most) {
-    return assessed.ranking().segments().stream()
-        .filter(segment -> segment.rank().isPresent())
-        .filter(segment -> segment.ratePerHectare().orElse(0) > 0)
-        .sorted(
-            Comparator.<RankedSegment>comparingInt(segment -> segment.rank().getAsInt())
-                .thenComparing(segment -> segment.segment().id(), Ids.ORDER))
-        .limit(most)
-        .toList();
+    heading("Channel segments, highest score first");
+    lines.addAll(segments.table(WIDTH));
+    paragraph(segments.belowTable());
   }
 
   private void inputTable() {
@@ -511,12 +426,6 @@ public final class Summary {
         .filter(area -> area.kind() == Kind.WHOLE_SURVEY)
         .findFirst()
         .orElseThrow();
-  }
-
-  private String cause(String key) {
-    ReferenceTables references = assessed.references();
-    ScarCause known = references.causes().get(key);
-    return known == null ? key : known.label().toLowerCase(Locale.ROOT);
   }
 
   private void heading(String text) {

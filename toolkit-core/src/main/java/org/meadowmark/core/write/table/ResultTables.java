@@ -55,8 +55,13 @@ public final class ResultTables {
         PatchTables.crossings().table(PatchTables.crossingRows(measured)),
         ConnectivityTables.patches().table(ConnectivityTables.patchRows(measured)),
         ConnectivityTables.fillings().table(ConnectivityTables.fillingRows(measured)),
-        SegmentTable.segments(causes).table(assessed.ranking().segments()),
+        SegmentTable.segments(causes, classOrder).table(assessed.ranking().segments()),
         ScarTables.scarShares().table(assessed.ranking().shares()),
+        ZoneTables.zones().table(assessed.zones().zones()),
+        ZoneTables.segments().table(ZoneTables.segmentRows(assessed.zones())),
+        ZoneTables.markers().table(ZoneTables.markerRows(assessed.zones())),
+        ZoneTables.devices().table(ZoneTables.deviceRows(assessed.zones())),
+        ZoneTables.cover().table(assessed.zones().curve()),
         CheckTables.layers().table(assessed.counts()),
         CheckTables.findings().table(assessed.findings()));
   }
@@ -79,8 +84,13 @@ public final class ResultTables {
         PatchTables.crossings(),
         ConnectivityTables.patches(),
         ConnectivityTables.fillings(),
-        SegmentTable.segments(List.of(ANY_CAUSE)),
+        SegmentTable.segments(List.of(ANY_CAUSE), List.of(ANY_CLASS)),
         ScarTables.scarShares(),
+        ZoneTables.zones(),
+        ZoneTables.segments(),
+        ZoneTables.markers(),
+        ZoneTables.devices(),
+        ZoneTables.cover(),
         CheckTables.layers(),
         CheckTables.findings());
   }

@@ -2,8 +2,8 @@ package org.meadowmark.core.write.table;
 
 import java.util.OptionalDouble;
 import java.util.function.Function;
-import org.meadowmark.core.measure.uncertainty.PositionalAccuracy;
 import org.meadowmark.core.survey.Parameters;
+import org.meadowmark.core.survey.PositionalAccuracy;
 import org.meadowmark.core.write.Column.Type;
 
 /** Columns that say whether a width is less than the mapping can show. */
@@ -13,7 +13,7 @@ final class WidthFlags {
   static <T> void add(
       TableLayout.Builder<T> table, Parameters parameters, Function<T, OptionalDouble> width) {
     OptionalDouble accuracy =
-        PositionalAccuracy.stated(parameters).stream()
+        parameters.position().stream()
             .mapToDouble(PositionalAccuracy::accuracy95Metres)
             .findFirst();
     table
@@ -28,8 +28,8 @@ final class WidthFlags {
             "narrower_than_position_accuracy",
             Type.BOOLEAN,
             "",
-            "Whether the width is less than the positional accuracy at 95 %, 1.7308 times"
-                + " position_rmse_m; no value where that is not stated.",
+            "Whether the width is less than the positional accuracy at 95 %; no value where the"
+                + " positional error is not stated.",
             row -> isLess(width.apply(row), accuracy));
   }
 

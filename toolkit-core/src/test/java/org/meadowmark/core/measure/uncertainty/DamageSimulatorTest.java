@@ -19,6 +19,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 import org.locationtech.jts.geom.Geometry;
 import org.meadowmark.core.TestSurvey;
 import org.meadowmark.core.measure.uncertainty.DrawnArea.Errors;
+import org.meadowmark.core.survey.PositionalAccuracy;
 
 class DamageSimulatorTest {
   private static UncertainScar line(String id, String wkt, double width, double variation) {

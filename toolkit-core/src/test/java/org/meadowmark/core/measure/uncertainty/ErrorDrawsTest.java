@@ -10,6 +10,7 @@ import org.apache.commons.statistics.descriptive.Mean;
 import org.apache.commons.statistics.descriptive.StandardDeviation;
 import org.junit.jupiter.api.Test;
 import org.locationtech.jts.geom.GeometryFactory;
+import org.meadowmark.core.survey.PositionalAccuracy;
 
 /** Distribution of the errors, with bounds of four standard errors of the statistic. */
 class ErrorDrawsTest {

@@ -18,8 +18,8 @@ import org.junit.jupiter.api.io.TempDir;
 import org.meadowmark.core.model.LayerRole;
 import org.meadowmark.core.model.Progress;
 import org.meadowmark.core.survey.LayerSource;
+import org.meadowmark.core.survey.ParameterName;
 import org.meadowmark.core.survey.ParameterRow;
-import org.meadowmark.core.survey.Parameters;
 import org.meadowmark.core.survey.ParametersTable;
 import org.meadowmark.core.survey.SurveyDefinition;
 import org.meadowmark.core.write.InventedSurvey;
@@ -73,7 +73,7 @@ class RunRecordTest {
   @Test
   void noParameterIsLeftOut() throws IOException {
     JsonNode parameters = new ObjectMapper().readTree(runRecord().toJson()).path("parameters");
-    assertThat(parameters.size()).isEqualTo(Parameters.class.getRecordComponents().length);
+    assertThat(parameters.size()).isEqualTo(ParameterName.values().length);
     assertThat(parameters.fieldNames())
         .toIterable()
         .containsExactlyElementsOf(

@@ -33,7 +33,7 @@ class DataDictionaryTest {
                     .allSatisfy(
                         column -> {
                           assertThat(column.name())
-                              .matches("[a-z][a-z0-9_]*(<cause>_m|<class>_pct)?");
+                              .matches("[a-z][a-z0-9_]*(<cause>_(m|pct)|<class>_(pct|ha))?");
                           assertThat(column.description()).endsWith(".");
                           switch (column.unit()) {
                             case "m" -> assertThat(column.name()).endsWith("_m");
@@ -41,6 +41,7 @@ class DataDictionaryTest {
                             case "ha" -> assertThat(column.name()).endsWith("_ha");
                             case "1/ha" -> assertThat(column.name()).endsWith("_per_ha");
                             case "m/ha" -> assertThat(column.name()).endsWith("_m_per_ha");
+                            case "°" -> assertThat(column.name()).endsWith("_deg");
                             case "%" -> assertThat(column.name()).endsWith("_pct");
                             default -> assertThat(column.unit()).isIn("", "1");
                           }

@@ -49,6 +49,11 @@ class ResultTablesTest {
             "scar_fillings",
             "segments",
             "scar_shares",
+            "zones",
+            "zone_segments",
+            "zone_markers",
+            "zone_devices",
+            "zone_cover",
             "layers",
             "findings")
         .isEqualTo(ResultTables.layouts().map(TableLayout::name).toList());
@@ -236,6 +241,7 @@ class ResultTablesTest {
             r.outOfReachMetres(),
             r.blockedMetres(),
             r.polygonScarCount()),
+        ordered.zones(),
         shuffled(InventedSurvey.findings(), random),
         shuffled(InventedSurvey.counts(), random),
         ordered.references());

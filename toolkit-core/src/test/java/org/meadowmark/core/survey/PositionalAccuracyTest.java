@@ -1,4 +1,4 @@
-package org.meadowmark.core.measure.uncertainty;
+package org.meadowmark.core.survey;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatIllegalArgumentException;

@@ -1,7 +1,4 @@
-package org.meadowmark.core.measure.uncertainty;
-
-import java.util.Optional;
-import org.meadowmark.core.survey.Parameters;
+package org.meadowmark.core.survey;
 
 /**
  * Horizontal accuracy of mapped positions by the arithmetic of the National Standard for Spatial
@@ -20,6 +17,9 @@ public record PositionalAccuracy(double rmseXMetres, double rmseYMetres) {
   private static final double UNEQUAL_AXES = 2.4477;
   private static final double LOWEST_RATIO = 0.6;
 
+  /** Fewer check points are too few for the standard. */
+  public static final int FEWEST_CHECK_POINTS = 20;
+
   public PositionalAccuracy {
     if (!(rmseXMetres >= 0 && rmseYMetres >= 0)
         || Double.isInfinite(rmseXMetres)
@@ -32,13 +32,6 @@ public record PositionalAccuracy(double rmseXMetres, double rmseYMetres) {
   public static PositionalAccuracy ofRadialRmse(double rmseMetres) {
     double axis = rmseMetres / Math.sqrt(2);
     return new PositionalAccuracy(axis, axis);
-  }
-
-  /** What the parameters state, if they do. */
-  public static Optional<PositionalAccuracy> stated(Parameters parameters) {
-    return parameters.positionRmseMetres().isPresent()
-        ? Optional.of(ofRadialRmse(parameters.positionRmseMetres().getAsDouble()))
-        : Optional.empty();
   }
 
   /**
@@ -66,6 +59,11 @@ public record PositionalAccuracy(double rmseXMetres, double rmseYMetres) {
     return Math.hypot(rmseXMetres, rmseYMetres);
   }
 
+  /** Whether the standard has a formula for these errors. */
+  public boolean hasAccuracy95() {
+    return Math.min(rmseXMetres, rmseYMetres) >= LOWEST_RATIO * Math.max(rmseXMetres, rmseYMetres);
+  }
+
   /**
    * Radius around a mapped position that holds the true one in 95 % of cases.
    *
@@ -78,7 +76,7 @@ public record PositionalAccuracy(double rmseXMetres, double rmseYMetres) {
     if (smaller == larger) {
       return EQUAL_AXES * radialRmseMetres();
     }
-    if (smaller < LOWEST_RATIO * larger) {
+    if (!hasAccuracy95()) {
       throw new IllegalArgumentException(
           "errors in x and y differ too much for the standard's formula");
     }

@@ -1,0 +1,9 @@
+package org.meadowmark.core.rank.evidence;
+
+/**
+ * What a survey can tell at all.
+ *
+ * @param depth whether there is a depth layer
+ * @param connectivity whether the filling of each scar was worked out
+ */
+public record KnownEvidence(boolean depth, boolean connectivity) {}

@@ -1,0 +1,40 @@
+package org.meadowmark.core.rank.evidence;
+
+import java.util.HashMap;
+import java.util.Map;
+import java.util.Optional;
+import org.meadowmark.core.measure.BedMeasure;
+import org.meadowmark.core.measure.Measurement;
+import org.meadowmark.core.measure.ScarFilling;
+
+/**
+ * What the measuring stage found that speaks about channel segments.
+ *
+ * @param severityByBed key of the severity class by bed id
+ * @param gainHectaresByScar what filling a scar alone would restore of the equivalent connected
+ *     area, by scar id; scars that make no gap are left out; empty where the survey has too many
+ *     patches to work it out
+ */
+public record MeasuredEvidence(
+    Map<String, String> severityByBed, Optional<Map<String, Double>> gainHectaresByScar) {
+
+  /** From a measurement. */
+  public static MeasuredEvidence of(Measurement measurement) {
+    Map<String, String> severity = new HashMap<>();
+    for (BedMeasure bed : measurement.beds()) {
+      severity.put(bed.bed().id(), bed.damage().severityKey());
+    }
+    return new MeasuredEvidence(
+        severity,
+        measurement
+            .connectivity()
+            .map(
+                detail -> {
+                  Map<String, Double> gains = new HashMap<>();
+                  for (ScarFilling filling : detail.scars()) {
+                    gains.put(filling.scarId(), filling.equivalentAreaGainHectares());
+                  }
+                  return gains;
+                }));
+  }
+}

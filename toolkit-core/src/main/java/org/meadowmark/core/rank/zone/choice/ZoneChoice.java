@@ -1,0 +1,51 @@
+package org.meadowmark.core.rank.zone.choice;
+
+import java.util.List;
+
+/**
+ * Chosen zones.
+ *
+ * @param zones positions of the segments of each zone, ascending; the zone that covers most first,
+ *     ties by lowest position
+ * @param usedMetres total length of the zones
+ * @param coveredMetres value that they cover
+ * @param upperBoundMetres no choice covers more than this
+ * @param proof how it is known that nothing better exists
+ */
+public record ZoneChoice(
+    List<int[]> zones,
+    double usedMetres,
+    double coveredMetres,
+    double upperBoundMetres,
+    Proof proof) {
+
+  /** How a choice is proven best. */
+  public enum Proof {
+    /** No segment that fits has a value. */
+    NOTHING_TO_COVER("nothing to cover"),
+    /** The bound by prices on length and zones meets the choice. */
+    BOUND("proven best by a Lagrangian bound"),
+    /** Exact dynamic programme over what the bound left. */
+    DYNAMIC_PROGRAMME("proven best by an exact dynamic programme"),
+    /** Branch and bound over the loops of what was left, each branch a dynamic programme. */
+    BRANCH_AND_BOUND(
+        "proven best by branch and bound over loops, each branch an exact dynamic programme"),
+    /** The work limit was reached first. */
+    NONE("not proven best: the work limit was reached, so the upper bound stands beside it");
+
+    private final String words;
+
+    Proof(String words) {
+      this.words = words;
+    }
+
+    /** For people. */
+    public String words() {
+      return words;
+    }
+  }
+
+  public ZoneChoice {
+    zones = zones.stream().map(int[]::clone).toList();
+  }
+}
