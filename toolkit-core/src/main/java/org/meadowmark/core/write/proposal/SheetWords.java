@@ -24,7 +24,7 @@ import org.meadowmark.core.write.Figures;
 
 /** Puts the numbers of a zone into words. */
 final class SheetWords {
-  private static final int DIGEST_DIGITS = 12;
+  private static final int DIGEST_DIGITS = 8;
   private static final double SQUARE_METRES_PER_HECTARE = 10_000;
   private static final int DECIMALS_OF_MINUTES = 3;
   private static final String ANY_PATTERN = "any";
@@ -133,7 +133,7 @@ final class SheetWords {
               anyPattern
                   ? text.get("deviceShare", share, cause)
                   : text.get("deviceSharePattern", share, cause, proposal.pattern()),
-              sentence(proposal.reason()) + ".",
+              ended(sentence(proposal.reason())),
               legal(proposal),
               proposal.legalBasis().equals(DeviceProposal.LEGAL_BASIS_MISSING),
               proposal.source()));
@@ -213,7 +213,7 @@ final class SheetWords {
             "worthScars",
             Figures.length(worth.scarMetresPerSeason()),
             Figures.area(worth.scarredHectares() * SQUARE_METRES_PER_HECTARE)));
-    sentences.add((service(worth) + " " + worth.serviceBasis()).strip());
+    sentences.add((service(worth) + " " + ended(worth.serviceBasis())).strip());
     return sentences;
   }
 
@@ -254,26 +254,24 @@ final class SheetWords {
   }
 
   private String method() {
-    String most =
-        plan.mostZones() == 1
-            ? text.get("zonesCountOne")
-            : text.get("zonesCount", Figures.count(plan.mostZones()));
-    return String.join(
-        " ",
-        text.get("method1"),
-        text.get("method2"),
-        text.get("method3", most, Figures.length(plan.totalLengthMetres()), plan.method()));
+    return String.join(" ", text.get("method1"), text.get("method2"), ended(plan.method()));
   }
 
   private String choice() {
     CoverPoint best = plan.best();
     String used = Figures.length(best.usedMetres());
     String covered = Figures.length(best.coveredMetres());
+    String most =
+        plan.mostZones() == 1
+            ? text.get("zonesCountOne")
+            : text.get("zonesCount", Figures.count(plan.mostZones()));
+    String limits = text.get("limits", most, Figures.length(plan.totalLengthMetres()));
     String choice =
         best.isProvenBest()
             ? text.get("choiceProven", used, covered)
             : text.get("choiceBounded", used, covered, Figures.length(best.upperBoundMetres()));
-    return choice + " " + text.get("choiceWorst", Figures.length(best.worstFirstMetres()));
+    return String.join(
+        " ", limits, choice, text.get("choiceWorst", Figures.length(best.worstFirstMetres())));
   }
 
   private List<String> gaps() {
@@ -290,11 +288,13 @@ final class SheetWords {
     return orElse(gaps, "noGaps");
   }
 
+  /** The permits stand on every sheet, also where a plan says nothing of them. */
   private List<String> cautions() {
-    return Stream.concat(
-            Stream.of("caution1", "caution2", "caution3").map(text::get), plan.cautions().stream())
-        .distinct()
-        .toList();
+    List<String> cautions =
+        new ArrayList<>(
+            plan.cautions().isEmpty() ? List.of(text.get("cautionPermits")) : plan.cautions());
+    cautions.add(text.get("cautionSea"));
+    return cautions;
   }
 
   private String inputs() {
@@ -316,6 +316,11 @@ final class SheetWords {
 
   private List<String> orElse(List<String> lines, String key) {
     return lines.isEmpty() ? List.of(text.get(key)) : lines;
+  }
+
+  /** The text with a full stop at its end, if it has any text. */
+  private static String ended(String words) {
+    return words.isEmpty() || words.endsWith(".") ? words : words + ".";
   }
 
   /** The text with a capital letter at its start. */

@@ -34,6 +34,10 @@ final class ZoneMap {
   private static final double SYMBOL_RADIUS = 13;
   private static final double MANY_MARKERS = 12;
   private static final double TICK = 6;
+
+  /** Room that the label of a tick takes along the frame. */
+  private static final double LABEL_ROOM = 118;
+
   private static final int MANY_SCARS = 1_000;
 
   private final MapLayers layers;
@@ -290,10 +294,12 @@ final class ZoneMap {
 
   private void drawDegrees(Graticule graticule) {
     String[] tick = {"stroke", MapColours.INK, "stroke-width", "1.4"};
+    double labelled = window.left() - LABEL_ROOM / 2;
     for (Graticule.Line line : graticule.meridians()) {
       double x = window.x(line.start());
       svg.line(x, window.bottom(), x, window.bottom() + TICK, tick);
-      if (x > window.left() + 40 && x < window.right() - 40) {
+      if (x >= labelled + LABEL_ROOM && x < window.right() - LABEL_ROOM / 3) {
+        labelled = x;
         svg.label(
             x,
             window.bottom() + 22,
@@ -301,10 +307,12 @@ final class ZoneMap {
             SvgWriter.type("14", "middle", MapColours.INK));
       }
     }
+    labelled = window.bottom() + LABEL_ROOM / 2;
     for (Graticule.Line line : graticule.parallels()) {
       double y = window.y(line.start());
       svg.line(window.left() - TICK, y, window.left(), y, tick);
-      if (y > window.top() + 45 && y < window.bottom() - 45) {
+      if (y <= labelled - LABEL_ROOM && y > window.top() + LABEL_ROOM / 3) {
+        labelled = y;
         String turned = "rotate(-90 " + number(window.left() - 10) + " " + number(y) + ")";
         svg.open("g", "transform", turned);
         svg.label(
@@ -326,9 +334,9 @@ final class ZoneMap {
             .lengthFactor(window.grid().centre().x, window.grid().centre().y);
     double y = window.bottom() + 46;
     double barWidth =
-        ScaleBar.draw(svg, window.left(), y, window.width() / 3, window.metresPerUnit() / factor);
+        ScaleBar.draw(svg, window.left(), y, window.width() / 4, window.metresPerUnit() / factor);
     svg.label(
-        window.left() + barWidth + 70,
+        window.left() + barWidth + 56,
         y + 12,
         gridNote(),
         SvgWriter.type("14", "start", MapColours.SOFT_INK));

@@ -121,7 +121,8 @@ final class InventedSheets {
         zones,
         3,
         2000,
-        "integer programme, solved to proven optimality",
+        "At most 3 contiguous zones within the total length that cover the most scar length; proven"
+            + " best by an exact dynamic programme.",
         best,
         List.of(best),
         List.of(

@@ -97,9 +97,10 @@ class ProposalSheetsTest {
       "no other choice within these limits covers more",
       "needs 3.2 minutes more",
       "Missing in the evidence: Depth against draft; Scarred again",
-      "authorities in charge",
+      "The limits were 3 zones and 2.00 km in total.",
+      "Boat work and diving are for trained crews",
       "check the depth at each of them",
-      "scars.gpkg (60303ae22b99)",
+      "scars.gpkg (60303ae2)",
       "20250614",
       "Not for navigation"
     };
