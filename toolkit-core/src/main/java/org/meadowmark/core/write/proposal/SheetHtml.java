@@ -1,0 +1,52 @@
+package org.meadowmark.core.write.proposal;
+
+import com.samskivert.mustache.Escapers;
+import com.samskivert.mustache.Mustache;
+import com.samskivert.mustache.Template;
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+
+/**
+ * Makes the page of a sheet: XHTML that is HTML at the same time, complete in itself, without
+ * scripts.
+ *
+ * <p>The template library escapes by default, has no logic that could grow into the page, needs no
+ * build step and no other library, and has partials and sections enough for a whole report.
+ */
+final class SheetHtml {
+  private static final String TEMPLATE = "sheet.mustache";
+  private static final String STYLE = "sheet.css";
+  private static final double MAP_MILLIMETRES = 180;
+
+  private final Template template;
+  private final String css;
+  private final SheetText text;
+
+  SheetHtml(SheetText text, Paper paper) {
+    this.text = text;
+    this.css = resource(STYLE).replace("PAPER", paper.css());
+    this.template =
+        Mustache.compiler()
+            .withEscaper(raw -> Escapers.HTML.escape(XmlText.legal(raw)))
+            .strictSections(true)
+            .compile(resource(TEMPLATE));
+  }
+
+  /** The page of a sheet. */
+  String page(MapLayers layers, ZoneSheet sheet) {
+    MapDrawing map = ZoneMap.draw(layers, sheet, text);
+    String style =
+        css.replace("MAP_HEIGHT", SvgWriter.number(MAP_MILLIMETRES * map.height() / ZoneMap.WIDTH));
+    return template.execute(new SheetWords(layers, sheet, text).view(map, style));
+  }
+
+  private static String resource(String name) {
+    try (InputStream in = SheetHtml.class.getResourceAsStream(name)) {
+      return new String(in.readAllBytes(), StandardCharsets.UTF_8);
+    } catch (IOException e) {
+      throw new UncheckedIOException("cannot read the resource " + name, e);
+    }
+  }
+}
