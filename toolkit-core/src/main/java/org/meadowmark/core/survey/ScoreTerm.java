@@ -10,9 +10,9 @@ public enum ScoreTerm {
   RATE("rate"),
   /** How surely the segment belongs to a cluster of high rates. */
   HOT_SPOT("hot-spot"),
-  /** Share of scar length on scars that reach the channel's edge. */
+  /** Rate, times the share of scar length on scars that reach the channel's edge. */
   EDGE("edge"),
-  /** Share of scar length where the water is shallower than the boat's draft. */
+  /** Rate, times the share of scar length where the water is shallower than the boat's draft. */
   SHALLOW("shallow"),
   /** Scarred area for each hectare exposed, against the survey's high values: depends on widths. */
   SCARRED_AREA("scarred-area"),

@@ -4,6 +4,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.OptionalDouble;
 import java.util.function.ToDoubleFunction;
+import java.util.stream.IntStream;
 import org.meadowmark.core.rank.evidence.EdgeContact;
 import org.meadowmark.core.rank.evidence.ScarDepth;
 import org.meadowmark.core.rank.evidence.SegmentEvidence;
@@ -17,8 +18,9 @@ import org.meadowmark.core.survey.ScoreTerm;
  *   <li>Rate, scarred area and connectivity: {@link RelativeSize}.
  *   <li>Hot spot: 1 − 2p of the one-sided pseudo p-value, at least 0, so 0 where chance gives as
  *       high a value half the time.
- *   <li>Edge, shallow water: shares of scar length. A segment without scars has 0: there is nothing
- *       that a marker could keep off.
+ *   <li>Edge, shallow water: the rate's term times the share of scar length, so that few scars do
+ *       not count as much as many. A segment without scars has 0: there is nothing that a marker
+ *       could keep off.
  *   <li>Severity: mean class of the bed in reach.
  * </ul>
  */
@@ -36,10 +38,13 @@ final class TermTable {
       scarred[i] = evidence.get(i).scarredArea().squareMetres() / exposures[i];
     }
     scarredAreaScale = RelativeSize.among(scarred);
-    put(ScoreTerm.RATE, relative(column(statistics, s -> s.rate().estimate().orElse(Double.NaN))));
+    double[] rates = relative(column(statistics, s -> s.rate().estimate().orElse(Double.NaN)));
+    put(ScoreTerm.RATE, rates);
     put(ScoreTerm.HOT_SPOT, column(statistics, s -> sureness(s.pValue())));
-    put(ScoreTerm.EDGE, column(evidence, e -> e.edge().map(EdgeContact::lengthShare).orElse(0.0)));
-    put(ScoreTerm.SHALLOW, column(evidence, TermTable::shallow));
+    put(
+        ScoreTerm.EDGE,
+        shareOf(rates, column(evidence, e -> e.edge().map(EdgeContact::lengthShare).orElse(0.0))));
+    put(ScoreTerm.SHALLOW, shareOf(rates, column(evidence, TermTable::shallow)));
     put(ScoreTerm.SCARRED_AREA, scarredAreaScale.of(scarred));
     put(ScoreTerm.SEVERITY, column(evidence, e -> e.meanSeverity().orElse(Double.NaN)));
     put(
@@ -75,6 +80,10 @@ final class TermTable {
 
   private static double[] relative(double[] sizes) {
     return RelativeSize.among(sizes).of(sizes);
+  }
+
+  private static double[] shareOf(double[] terms, double[] shares) {
+    return IntStream.range(0, terms.length).mapToDouble(i -> terms[i] * shares[i]).toArray();
   }
 
   private static double sureness(OptionalDouble p) {

@@ -83,7 +83,7 @@ class SegmentScorerTest {
   /**
    * By hand: rates 10, 20, 40 have the 90th percentile 20 + 0.8·20 = 36 and give 10/46, 20/56,
    * 40/76; p 0.01, 0.3, 0.8 give 0.98, 0.4, 0; areas 3, 1, 1 have 1 + 0.8·2 = 2.6 and give 3/5.6,
-   * 1/3.6.
+   * 1/3.6. Edge and shallow water are parts of the rate's term.
    */
   @Test
   void scoreIsTheWeightedMeanOfTheTerms() {
@@ -97,11 +97,11 @@ class SegmentScorerTest {
             "score_draws",
             0);
     assertThat(scores.get(0).score())
-        .isCloseTo((3 * 10.0 / 46 + 2 * 0.98 + 0.5 + 1 + 3 / 5.6 + 0.25) / 9, within(1e-12));
+        .isCloseTo(((3 + 0.5 + 1) * 10.0 / 46 + 2 * 0.98 + 3 / 5.6 + 0.25) / 9, within(1e-12));
     assertThat(scores.get(1).score())
-        .isCloseTo((3 * 20.0 / 56 + 2 * 0.4 + 0 + 0.5 + 1 / 3.6 + 1) / 9, within(1e-12));
+        .isCloseTo(((3 + 0 + 0.5) * 20.0 / 56 + 2 * 0.4 + 1 / 3.6 + 1) / 9, within(1e-12));
     assertThat(scores.get(2).score())
-        .isCloseTo((3 * 40.0 / 76 + 0 + 1 + 0 + 1 / 3.6) / 8, within(1e-12));
+        .isCloseTo(((3 + 1 + 0) * 40.0 / 76 + 0 + 1 / 3.6) / 8, within(1e-12));
     assertThat(scores.get(2).missing()).containsExactly(ScoreTerm.SEVERITY);
     assertThat(scores.get(2).term(ScoreTerm.SEVERITY)).isEmpty();
     assertThat(scores.get(0).missing()).isEmpty();
@@ -117,9 +117,10 @@ class SegmentScorerTest {
       segment(20, 0.5, 0.9, i < 10 ? 0.8 : 0.1, NONE, measured(0, 0));
     }
     String weights = "edge:1 shallow:1";
-    // Alone 0.9; with the median of 0.8 it is 0.85, as ten others of a later id: still in.
+    // The rate's term is a half. Alone 0.45; with the median of 0.4 it is 0.425, as ten others of a
+    // later id: still in.
     List<SegmentScore> kept = score("score_weights", weights, "score_draws", 0);
-    assertThat(kept.get(0).score()).isCloseTo(0.9, within(1e-12));
+    assertThat(kept.get(0).score()).isCloseTo(0.45, within(1e-12));
     assertThat(kept.get(0).highForWantOfData()).isFalse();
 
     ids.clear();
@@ -129,7 +130,7 @@ class SegmentScorerTest {
     for (int i = 0; i < 11; i++) {
       segment(20, 0.5, 0.9, i < 10 ? 0.8 : 0.1, NONE, measured(0, 0));
     }
-    // Alone 0.88, the highest; with the median 0.84, behind ten of 0.85.
+    // Alone 0.44, the highest; with the median 0.42, behind ten of 0.425.
     List<SegmentScore> labelled = score("score_weights", weights, "score_draws", 0);
     assertThat(labelled.get(0).highForWantOfData()).isTrue();
     assertThat(labelled.stream().filter(SegmentScore::highForWantOfData)).hasSize(1);
