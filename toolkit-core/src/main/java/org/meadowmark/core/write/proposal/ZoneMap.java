@@ -27,7 +27,7 @@ final class ZoneMap {
   private static final double FRAME_LEFT = 26;
   private static final double FRAME_TOP = 4;
   private static final double FRAME_WIDTH = 700;
-  private static final double FRAME_HEIGHT = 456;
+  private static final double FRAME_HEIGHT = 450;
   private static final double FOOT_HEIGHT = 82;
   private static final double MARGIN_SHARE = 0.22;
   private static final double LEAST_METRES = 300;
