@@ -48,18 +48,18 @@ final class ZoneTables {
             "Length times width of its scars, overlaps counted each time.",
             zone -> zone.worth().scarredHectares())
         .optionalReal(
-            "service_loss_ha_a",
-            "ha·a",
+            "service_loss_ha_years",
+            "ha·year",
             "Discounted service-hectare-years that its scars stand for at the middle recovery time.",
             zone -> zone.worth().serviceHectareYears())
         .optionalReal(
-            "service_loss_low_ha_a",
-            "ha·a",
+            "service_loss_low_ha_years",
+            "ha·year",
             "The same at the short recovery time.",
             zone -> zone.worth().lowServiceHectareYears())
         .optionalReal(
-            "service_loss_high_ha_a",
-            "ha·a",
+            "service_loss_high_ha_years",
+            "ha·year",
             "The same at the long recovery time.",
             zone -> zone.worth().highServiceHectareYears())
         .text("service_basis", "How that was worked out.", zone -> zone.worth().serviceBasis())
