@@ -31,6 +31,9 @@ import org.meadowmark.core.write.ResultTable;
 import org.meadowmark.core.write.chart.Charts;
 import org.meadowmark.core.write.chart.Picture;
 import org.meadowmark.core.write.folder.OutputFolder;
+import org.meadowmark.core.write.proposal.ProposalSheets;
+import org.meadowmark.core.write.proposal.SheetInput;
+import org.meadowmark.core.write.proposal.SurveySheets;
 import org.meadowmark.core.write.record.FileDigest;
 import org.meadowmark.core.write.record.FindingsReport;
 import org.meadowmark.core.write.record.InputFiles;
@@ -180,6 +183,16 @@ public final class Assessment {
     }
     meter.end();
 
+    List<FileDigest> inputs = InputFiles.digests(definition);
+    meter.begin("Writing proposals", assessed.zones().zones().size());
+    ProposalSheets.write(
+        target,
+        SurveySheets.of(
+            assessed,
+            inputs.stream().map(input -> new SheetInput(input.file(), input.sha256())).toList(),
+            toolVersion));
+    meter.end();
+
     Files.writeString(target.resolve(SUMMARY), summary, StandardCharsets.UTF_8);
     Files.writeString(
         target.resolve(FINDINGS),
@@ -188,8 +201,7 @@ public final class Assessment {
     RunFacts facts =
         new RunFacts(
             Versions.current(toolVersion), options, started, Instant.now(), meter.stages());
-    RunRecord runRecord =
-        new RunRecord(assessed, facts, InputFiles.digests(definition), digests(target));
+    RunRecord runRecord = new RunRecord(assessed, facts, inputs, digests(target));
     Files.writeString(
         target.resolve(RunRecord.FILE_NAME), runRecord.toJson(), StandardCharsets.UTF_8);
   }
