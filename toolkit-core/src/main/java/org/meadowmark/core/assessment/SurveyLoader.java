@@ -57,6 +57,7 @@ public final class SurveyLoader {
   public LoadedSurvey load() {
     needLayer(LayerRole.SCARS);
     needLayer(LayerRole.BEDS);
+    noteMissingChannels();
     questionCheckPoints();
     CheckedSurvey checked = readAndCheck();
     Optional<MetricSurvey> survey = log.hasErrors() ? Optional.empty() : place(checked);
@@ -100,6 +101,20 @@ public final class SurveyLoader {
                   + role.key()
                   + "] in the survey file or with --"
                   + role.key()));
+    }
+  }
+
+  private void noteMissingChannels() {
+    if (definition.layers(LayerRole.CHANNELS).isEmpty()) {
+      log.add(
+          new Finding(
+              FindingCode.NO_FEATURES,
+              Finding.Level.NOTE,
+              Finding.Treatment.KEPT,
+              LayerRole.CHANNELS,
+              FeatureRef.layer(definition.name(), ""),
+              "no layer of channels is given",
+              "no channel segment is ranked, and every metre of scar is out of reach of one"));
     }
   }
 

@@ -133,7 +133,7 @@ final class GeometryCheck {
     }
   }
 
-  private static Optional<Geometry> withExtent(Geometry geometry, FeatureRemarks remarks) {
+  private Optional<Geometry> withExtent(Geometry geometry, FeatureRemarks remarks) {
     return switch (geometry.getDimension()) {
       case 2 -> validPolygons(geometry, remarks);
       case 1 -> linesWithLength(geometry, remarks);
@@ -141,7 +141,7 @@ final class GeometryCheck {
     };
   }
 
-  private static Optional<Geometry> linesWithLength(Geometry geometry, FeatureRemarks remarks) {
+  private Optional<Geometry> linesWithLength(Geometry geometry, FeatureRemarks remarks) {
     List<Geometry> parts = new ArrayList<>(geometry.getNumGeometries());
     for (int i = 0; i < geometry.getNumGeometries(); i++) {
       Geometry part = geometry.getGeometryN(i);
@@ -164,7 +164,9 @@ final class GeometryCheck {
       remarks.note(
           FindingCode.SELF_CROSSING,
           "the line crosses or touches itself",
-          "used as it is; crossing parts count once in area, each in length");
+          kind == Kind.LINES
+              ? "used as it is; it is cut where it crosses, so that segments meet there"
+              : "used as it is; crossing parts count once in area, each in length");
     }
     return Optional.of(lines);
   }

@@ -27,6 +27,8 @@ import org.meadowmark.core.model.Scar;
  * <ul>
  *   <li>A scar or channel that copies another (see {@link DuplicateFinder}) is left out; the one
  *       whose id comes first stays.
+ *   <li>Channels that cross without a node, run over each other, close on themselves or run over
+ *       land are listed and kept (see {@link ChannelLayout}).
  *   <li>A scar that touches no bed, or lies outside the surveyed area, is noted and kept.
  *   <li>A bed that lies wholly or partly outside the surveyed area is noted and kept: its damage
  *       there is unknown.
@@ -59,7 +61,7 @@ public final class LayoutChecker {
 
   /** The survey without copies and without overlaps of beds. */
   public MetricSurvey check(MetricSurvey survey) {
-    progress.begin("Checking the layout", 5);
+    progress.begin("Checking the layout", 6);
     GeometryIndex bedIndex = index(survey.beds());
     checkScarPolygons(survey);
     List<Scar> scars =
@@ -67,6 +69,10 @@ public final class LayoutChecker {
     List<Channel> channels =
         withoutCopies(
             survey.channels(), LayerRole.CHANNELS, FindingCode.CHANNEL_DUPLICATE, "channel");
+    progress.advance(1);
+    ChannelLayout layout = new ChannelLayout(channels, survey.scale(), sliverMetres, log);
+    layout.checkNetwork();
+    layout.checkLand(survey.barriers());
     progress.advance(1);
     noteOutside(
         scars,

@@ -31,6 +31,9 @@ public enum FindingCode {
   BED_SLIVER("sliver between beds"),
   AREA_OVERLAP("management areas overlap"),
   CHANNEL_DUPLICATE("same channel line mapped twice"),
+  CHANNEL_CROSSING("channels cross without a node"),
+  CHANNEL_LOOP("channel closes on itself"),
+  CHANNEL_ON_LAND("channel runs over land"),
   NO_FEATURES("layer has no usable feature"),
   NARROWER_THAN_PIXEL("narrower than the imagery can show"),
   FEW_CHECK_POINTS("positional error from few check points");

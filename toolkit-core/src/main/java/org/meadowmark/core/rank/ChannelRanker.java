@@ -190,7 +190,7 @@ public final class ChannelRanker {
                   exposure,
                   enough ? OptionalDouble.of(tally.metres() / exposure) : OptionalDouble.empty(),
                   enough ? "" : exposure > 0 ? "too little bed in reach" : "no bed in reach",
-                  tally.evidence(beds.get(i), classes, known, parameters),
+                  tally.evidence(beds.get(i), classes, known, statistics.get(i), parameters),
                   statistics.get(i),
                   Optional.empty());
             })

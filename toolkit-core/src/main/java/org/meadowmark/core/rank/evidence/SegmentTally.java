@@ -10,6 +10,7 @@ import java.util.OptionalDouble;
 import java.util.TreeMap;
 import org.meadowmark.core.model.Scar;
 import org.meadowmark.core.model.Scar.WidthSource;
+import org.meadowmark.core.rank.statistics.SegmentStatistics;
 import org.meadowmark.core.survey.Parameters;
 import org.meadowmark.core.survey.RankingParameters;
 
@@ -100,10 +101,15 @@ public final class SegmentTally {
    * @param beds bed in reach
    * @param classes keys of the severity classes, lightest first
    * @param known what could be known in this survey at all
+   * @param statistics rate and hot-spot test, for what is missing there
    * @param parameters limits
    */
   public SegmentEvidence evidence(
-      BedsInReach beds, List<String> classes, KnownEvidence known, Parameters parameters) {
+      BedsInReach beds,
+      List<String> classes,
+      KnownEvidence known,
+      SegmentStatistics statistics,
+      Parameters parameters) {
     boolean any = sum.metres() > 0;
     Optional<ScarLie> lie =
         any
@@ -128,7 +134,7 @@ public final class SegmentTally {
         new ScarredArea(measuredArea, Math.sqrt(measuredVariance), defaultAreaByCause),
         known.connectivity() ? OptionalDouble.of(gainHectares) : OptionalDouble.empty(),
         OptionalDouble.empty(),
-        gaps(beds, classes, known, parameters));
+        gaps(beds, classes, known, statistics, parameters));
   }
 
   private double share(double metres) {
@@ -159,14 +165,26 @@ public final class SegmentTally {
   }
 
   private List<String> gaps(
-      BedsInReach beds, List<String> classes, KnownEvidence known, Parameters parameters) {
+      BedsInReach beds,
+      List<String> classes,
+      KnownEvidence known,
+      SegmentStatistics statistics,
+      Parameters parameters) {
     List<String> gaps = new ArrayList<>();
     if (!(beds.hectares() > 0)) {
       gaps.add("no bed in reach");
     } else if (beds.hectares() < parameters.minimumExposureHectares()) {
       gaps.add("too little bed in reach");
-    } else if (beds.worstClass(classes).isEmpty()) {
-      gaps.add("severity of the bed in reach unknown");
+    } else {
+      if (beds.worstClass(classes).isEmpty()) {
+        gaps.add("severity of the bed in reach unknown");
+      }
+      if (statistics.rate().collapsed()) {
+        gaps.add("no interval of the rate: rates differ no more than chance makes them differ");
+      }
+      if (!statistics.hotSpotRemark().isEmpty()) {
+        gaps.add("no hot-spot test: " + statistics.hotSpotRemark());
+      }
     }
     if (!known.depth()) {
       gaps.add("no depth layer");

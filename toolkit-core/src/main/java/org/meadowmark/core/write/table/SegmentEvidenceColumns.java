@@ -119,8 +119,8 @@ final class SegmentEvidenceColumns {
             "scar_pattern",
             "corner-cutting, along-edge or short-cut where the part of scar_length_m in inside_bend_pct,"
                 + " along_edge_pct or across_pct is at least pattern_share, the first that holds; else"
-                + " none.",
-            row -> row.evidence().pattern().key());
+                + " none. No value without scars.",
+            row -> row.evidence().lie().isPresent() ? row.evidence().pattern().key() : null);
   }
 
   private static void depth(TableLayout.Builder<RankedSegment> table) {

@@ -88,6 +88,24 @@ class ResultTablesTest {
     assertThat(column("scars", "width_m")).containsExactly(0.3, 0.8, null, 0.4);
     assertThat(column("segments", "rank")).containsExactly(1L, 2L, null);
     assertThat(column("segments", "damage_rate_m_per_ha")).containsExactly(100.0, 14.0, null);
+    assertThat(column("segments", "scar_pattern"))
+        .containsExactly("corner-cutting", "corner-cutting", null);
+    assertThat(column("segments", "shallow_pct")).containsExactly(80.0, null, null);
+    assertThat(column("segments", "scar_angle_deg")).containsExactly(28.5, 28.5, null);
+    assertThat(column("segments", "re_scarred_pct")).containsExactly(null, null, null);
+    assertThat(column("segments", "hot_spot")).containsExactly(true, true, null);
+    assertThat(column("segments", "score")).containsExactly(0.65, 0.325, null);
+    assertThat(column("segments", "score_shallow")).containsExactly(null, null, null);
+    assertThat(column("segments", "missing_terms")).containsExactly(null, "shallow", null);
+    assertThat(column("segments", "high_for_want_of_data")).containsExactly(false, true, null);
+    assertThat(column("segments", "top_ten_share")).containsExactly(0.98, 0.49, null);
+    assertThat(column("segments", "share_anchor_pct")).containsExactly(25.0, 0.0, null);
+    assertThat(column("segments", "exposure_light_ha")).containsExactly(1.2, 2.5, 0.1);
+    assertThat(column("segments", "data_gaps"))
+        .containsExactly(
+            "depth known for 90 % of scar length; one season: re-scarring unknown",
+            "no depth known at its scars; one season: re-scarring unknown",
+            "no depth known at its scars; one season: re-scarring unknown");
     assertThat(column("areas", "area_name"))
         .containsExactly("Heron Bight", "2", "outside every management area", "whole survey");
   }
