@@ -223,6 +223,10 @@ public final class Summary {
     if (!segments.sureness().isEmpty()) {
       answer("How sure is that order?", segments.sureness());
     }
+    String zones = new ZoneLines(assessed).answer();
+    if (!zones.isEmpty()) {
+      answer("Where would markers cover the most damage?", zones);
+    }
   }
 
   private void gaps() {
