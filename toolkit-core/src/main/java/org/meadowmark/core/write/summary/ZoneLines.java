@@ -30,7 +30,7 @@ final class ZoneLines {
     return plan.zones().stream().map(this::named).collect(Collectors.joining("; "))
         + ". "
         + cover()
-        + " Each zone has a sheet under proposals: a proposal, not a permit.";
+        + " Sheets for a hearing are under proposals: proposals, not permits.";
   }
 
   private String named(Zone zone) {
@@ -70,7 +70,7 @@ final class ZoneLines {
                 + " covers more"
             : "It is not proven that no other choice covers more; none covers more than "
                 + Figures.length(best.upperBoundMetres());
-    return "Together they cover "
+    return (plan.zones().size() == 1 ? "It covers " : "Together they cover ")
         + Figures.length(best.coveredMetres())
         + " of scars. "
         + proof
