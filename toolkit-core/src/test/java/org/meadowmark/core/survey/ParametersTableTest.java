@@ -79,7 +79,7 @@ class ParametersTableTest {
                     0.6,
                     new ScoreWeights(
                         Map.of(
-                            ScoreTerm.RATE, 3.0,
+                            ScoreTerm.RATE, 5.0,
                             ScoreTerm.HOT_SPOT, 2.0,
                             ScoreTerm.EDGE, 1.0,
                             ScoreTerm.SHALLOW, 1.0,
