@@ -2,8 +2,12 @@ package org.meadowmark.core.measure;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Collections;
 import java.util.Comparator;
+import java.util.IdentityHashMap;
 import java.util.List;
+import java.util.Map;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.stream.IntStream;
 import org.locationtech.jts.geom.Envelope;
@@ -30,7 +34,10 @@ final class PieceGraph {
    * @param second position of the other, larger
    * @param metres distance on the ground, edge to edge
    */
-  record Link(int first, int second, double metres) {}
+  record Link(int first, int second, double metres) {
+    static final Comparator<Link> BY_PIECES =
+        Comparator.comparingInt(Link::first).thenComparingInt(Link::second);
+  }
 
   /**
    * Nearest other piece.
@@ -50,6 +57,7 @@ final class PieceGraph {
       (a, b) -> ((FacetSequence) a.getItem()).distance((FacetSequence) b.getItem());
 
   private final List<Polygon> pieces;
+  private final Optional<Measured> measured;
   private final GroundScale scale;
   private final double reachMetres;
   private final STRtree index;
@@ -68,12 +76,53 @@ final class PieceGraph {
   record Maker(GroundScale scale, double reachMetres, Barriers barriers) {
     /** Measures near pairs of pieces that do not overlap. */
     PieceGraph graph(List<Polygon> pieces) {
-      return new PieceGraph(pieces, this);
+      return new PieceGraph(pieces, this, Optional.empty());
+    }
+
+    /**
+     * Measures near pairs of pieces of which many are those of a graph already measured, in the
+     * same order; what is known of these is not measured again.
+     */
+    PieceGraph graph(List<Polygon> pieces, PieceGraph measured) {
+      return new PieceGraph(pieces, this, Optional.of(new Measured(measured, pieces)));
     }
   }
 
-  private PieceGraph(List<Polygon> pieces, Maker maker) {
+  /** Pieces of a graph that are pieces of another, measured before. */
+  private static final class Measured {
+    private static final int NOT_IN_IT = -1;
+
+    private final PieceGraph graph;
+    private final int[] place;
+
+    Measured(PieceGraph graph, List<Polygon> pieces) {
+      this.graph = graph;
+      Map<Polygon, Integer> places = new IdentityHashMap<>();
+      for (int i = 0; i < graph.pieces.size(); i++) {
+        places.put(graph.pieces.get(i), i);
+      }
+      place = pieces.stream().mapToInt(piece -> places.getOrDefault(piece, NOT_IN_IT)).toArray();
+    }
+
+    boolean has(int piece) {
+      return place[piece] != NOT_IN_IT;
+    }
+
+    STRtree facet(int piece) {
+      return graph.facet(place[piece]);
+    }
+
+    /** Length of a link, empty for pieces out of reach of each other. */
+    OptionalDouble metres(int first, int second) {
+      Link wanted = new Link(place[first], place[second], 0);
+      int found = Collections.binarySearch(graph.links, wanted, Link.BY_PIECES);
+      return found < 0 ? OptionalDouble.empty() : OptionalDouble.of(graph.links.get(found).metres);
+    }
+  }
+
+  private PieceGraph(List<Polygon> pieces, Maker maker, Optional<Measured> measured) {
     this.pieces = pieces;
+    this.measured = measured;
     this.scale = maker.scale;
     this.reachMetres = maker.reachMetres;
     facets = new STRtree[pieces.size()];
@@ -86,7 +135,7 @@ final class PieceGraph {
                 .parallel()
                 .boxed()
                 .flatMap(i -> linksOf(i).stream())
-                .sorted(Comparator.comparingInt(Link::first).thenComparingInt(Link::second))
+                .sorted(Link.BY_PIECES)
                 .toList();
     crossings =
         maker.barriers.isEmpty()
@@ -103,7 +152,9 @@ final class PieceGraph {
     around.expandBy(reachMetres * LARGEST_FACTOR);
     List<Link> found = new ArrayList<>();
     for (int j : StrTreeQuery.<Integer>items(index, around)) {
-      if (j > i) {
+      if (j > i && isMeasured(i) && isMeasured(j)) {
+        measured.get().metres(i, j).ifPresent(metres -> found.add(new Link(i, j, metres)));
+      } else if (j > i) {
         double factor = factor(isBigger(i, j) ? j : i);
         double reach = (reachMetres + EQUAL_METRES) * factor;
         if (facet(i).isWithinDistance(facet(j), FACET_DISTANCE, reach)) {
@@ -124,7 +175,14 @@ final class PieceGraph {
     return byVertices != 0 ? byVertices > 0 : i > j;
   }
 
+  private boolean isMeasured(int piece) {
+    return measured.isPresent() && measured.get().has(piece);
+  }
+
   private STRtree facet(int i) {
+    if (isMeasured(i)) {
+      return measured.get().facet(i);
+    }
     synchronized (pieces.get(i)) {
       if (facets[i] == null) {
         facets[i] = FacetSequenceTreeBuilder.build(pieces.get(i));

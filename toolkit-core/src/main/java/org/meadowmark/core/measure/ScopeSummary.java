@@ -30,7 +30,7 @@ record ScopeSummary(Pieces pieces, PatchFigures figures, PieceGraph graph) {
     ClippedPieces clipped =
         ClippedPieces.of(pieces, figures, shape, operation, minimumSquareMetres);
     return new ScopeSummary(
-        clipped.pieces(), clipped.figures(), graphs.graph(clipped.pieces().patches()));
+        clipped.pieces(), clipped.figures(), graphs.graph(clipped.pieces().patches(), graph));
   }
 
   /** Makes graphs that reach as far as the largest crossing distance. */
