@@ -10,6 +10,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.EnumSource;
 import org.meadowmark.core.model.Range;
+import org.meadowmark.core.survey.WithinYear;
 
 /** Years from width/2 over the rate a side, areas and discounted sums in closed form. */
 class ScarRegrowthTest {
