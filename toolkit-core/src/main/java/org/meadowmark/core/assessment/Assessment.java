@@ -207,7 +207,7 @@ public final class Assessment {
 
     Files.writeString(
         target.resolve(WorkedLossText.FILE_NAME),
-        WorkedLossText.of(definition.name(), assessed.recovery()),
+        WorkedLossText.of(definition.name(), assessed.recovery(), tables.scarRecovery()),
         StandardCharsets.UTF_8);
     Files.writeString(target.resolve(SUMMARY), summary, StandardCharsets.UTF_8);
     Files.writeString(
