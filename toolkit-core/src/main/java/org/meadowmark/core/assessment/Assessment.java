@@ -8,11 +8,14 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.OptionalInt;
 import java.util.stream.Stream;
 import org.locationtech.jts.geom.GeometryFactory;
 import org.meadowmark.core.measure.Barriers;
 import org.meadowmark.core.measure.Measurement;
 import org.meadowmark.core.measure.SurveyMeasurer;
+import org.meadowmark.core.measure.recovery.SurveyRecovery;
+import org.meadowmark.core.measure.recovery.SurveyRecoveryEstimator;
 import org.meadowmark.core.model.MetricSurvey;
 import org.meadowmark.core.model.Progress;
 import org.meadowmark.core.project.GeodesicTrueNorth;
@@ -31,6 +34,7 @@ import org.meadowmark.core.write.ResultTable;
 import org.meadowmark.core.write.chart.Charts;
 import org.meadowmark.core.write.chart.Picture;
 import org.meadowmark.core.write.folder.OutputFolder;
+import org.meadowmark.core.write.loss.WorkedLossText;
 import org.meadowmark.core.write.proposal.ProposalSheets;
 import org.meadowmark.core.write.proposal.SheetInput;
 import org.meadowmark.core.write.proposal.SurveySheets;
@@ -119,9 +123,17 @@ public final class Assessment {
         measurement,
         ranking,
         zones,
+        recovery(measurement),
         loaded.findings(),
         loaded.counts(),
         tables);
+  }
+
+  private SurveyRecovery recovery(Measurement measurement) {
+    OptionalInt year =
+        definition.date().map(date -> OptionalInt.of(date.getYear())).orElse(OptionalInt.empty());
+    return new SurveyRecoveryEstimator(definition.parameters(), tables, year, meter)
+        .estimate(measurement);
   }
 
   private ZonePlan zones(MetricSurvey survey, ChannelRanking ranking) {
@@ -193,6 +205,10 @@ public final class Assessment {
             toolVersion));
     meter.end();
 
+    Files.writeString(
+        target.resolve(WorkedLossText.FILE_NAME),
+        WorkedLossText.of(definition.name(), assessed.recovery(), tables.scarRecovery()),
+        StandardCharsets.UTF_8);
     Files.writeString(target.resolve(SUMMARY), summary, StandardCharsets.UTF_8);
     Files.writeString(
         target.resolve(FINDINGS),

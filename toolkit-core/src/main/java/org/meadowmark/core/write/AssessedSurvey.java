@@ -3,6 +3,7 @@ package org.meadowmark.core.write;
 import java.util.List;
 import java.util.Objects;
 import org.meadowmark.core.measure.Measurement;
+import org.meadowmark.core.measure.recovery.SurveyRecovery;
 import org.meadowmark.core.model.Finding;
 import org.meadowmark.core.model.LayerCount;
 import org.meadowmark.core.model.MetricSurvey;
@@ -19,6 +20,7 @@ import org.meadowmark.core.survey.SurveyDefinition;
  * @param measurement what was measured
  * @param ranking channel segments by damage rate
  * @param zones zones proposed for marking
+ * @param recovery recovery of scars and the loss until then
  * @param findings every finding of the run, in {@link Finding#ORDER} whatever order was given
  * @param counts features by layer, in order of role, file and layer whatever order was given
  * @param references reference tables that were used
@@ -29,6 +31,7 @@ public record AssessedSurvey(
     Measurement measurement,
     ChannelRanking ranking,
     ZonePlan zones,
+    SurveyRecovery recovery,
     List<Finding> findings,
     List<LayerCount> counts,
     ReferenceTables references) {
@@ -39,6 +42,7 @@ public record AssessedSurvey(
     Objects.requireNonNull(measurement, "measurement");
     Objects.requireNonNull(ranking, "ranking");
     Objects.requireNonNull(zones, "zones");
+    Objects.requireNonNull(recovery, "recovery");
     Objects.requireNonNull(references, "references");
     findings = findings.stream().sorted(Finding.ORDER).toList();
     counts = counts.stream().sorted(LayerCount.ORDER).toList();

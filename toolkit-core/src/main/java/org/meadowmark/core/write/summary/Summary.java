@@ -71,6 +71,7 @@ public final class Summary {
     damage();
     segments();
     gaps();
+    recovery();
     areaTable();
     segmentTable();
     inputTable();
@@ -226,6 +227,13 @@ public final class Summary {
     String zones = new ZoneLines(assessed).answer();
     if (!zones.isEmpty()) {
       answer("Where would markers cover the most damage?", zones);
+    }
+  }
+
+  private void recovery() {
+    String recovery = new RecoveryLines(assessed.recovery()).answer();
+    if (!recovery.isEmpty()) {
+      answer("What is lost until the scars have closed?", recovery);
     }
   }
 

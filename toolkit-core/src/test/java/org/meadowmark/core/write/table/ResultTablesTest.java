@@ -18,6 +18,7 @@ import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import org.meadowmark.core.measure.Measurement;
+import org.meadowmark.core.measure.recovery.SurveyRecovery;
 import org.meadowmark.core.rank.ChannelRanking;
 import org.meadowmark.core.write.AssessedSurvey;
 import org.meadowmark.core.write.Column;
@@ -54,6 +55,11 @@ class ResultTablesTest {
             "zone_markers",
             "zone_devices",
             "zone_cover",
+            "scar_recovery",
+            "bed_loss",
+            "area_loss",
+            "loss_years",
+            "planted_spread",
             "layers",
             "findings")
         .isEqualTo(ResultTables.layouts().map(TableLayout::name).toList());
@@ -260,6 +266,13 @@ class ResultTablesTest {
             r.blockedMetres(),
             r.polygonScarCount()),
         ordered.zones(),
+        new SurveyRecovery(
+            ordered.recovery().conventions(),
+            ordered.recovery().planting(),
+            shuffled(ordered.recovery().scars(), random),
+            shuffled(ordered.recovery().beds(), random),
+            shuffled(ordered.recovery().areas(), random),
+            ordered.recovery().worked()),
         shuffled(InventedSurvey.findings(), random),
         shuffled(InventedSurvey.counts(), random),
         ordered.references());
