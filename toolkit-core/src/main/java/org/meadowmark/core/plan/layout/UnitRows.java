@@ -12,11 +12,12 @@ import org.meadowmark.core.survey.PlantingPattern;
 /**
  * Units in rows along a scar.
  *
- * <p>A line takes as many rows as fit into its width, each in the middle of a band one row distance
- * wide, and at least one: a scar 0.3 m wide takes one row at any larger spacing. Along a row, units
- * stand one spacing apart, with what is left over at both ends alike: 100 m at 1 m are 101 units. A
- * polygon takes rows along the long side of its smallest rectangle, in the middles of squares of
- * one spacing, and keeps the units inside its outline; it takes at least one unit.
+ * <p>A line takes the number of rows whose distance comes nearest to the spacing's, each in the
+ * middle of a band of the same width, and at least one: a scar 0.3 m wide takes one row at any
+ * larger spacing. Along a row, units stand one spacing apart, with what is left over at both ends
+ * alike: 100 m at 1 m are 101 units. A polygon takes rows along the long side of its smallest
+ * rectangle, units in the middles of equal cells, and keeps those inside its outline; it takes at
+ * least one unit.
  *
  * <p>Lengths are on the grid. Rows beside the middle line of a bend open on its outside and close
  * on its inside.
@@ -47,7 +48,7 @@ final class UnitRows {
 
   /** Rows in a width. */
   int rows(double width) {
-    return Math.max(1, (int) Math.floor(width / rowDistance() + ROUNDING));
+    return (int) Math.max(1, Math.round(width / (spacing * pattern.rowSpacings())));
   }
 
   /** Units of lines of a width, all of them, without making them. */
@@ -68,7 +69,7 @@ final class UnitRows {
     for (int g = 0; g < lines.getNumGeometries(); g++) {
       LineString line = (LineString) lines.getGeometryN(g);
       for (int row = 0; row < rows; row++) {
-        alongRow(line, row, (row - (rows - 1) / 2.0) * rowDistance(), sink);
+        alongRow(line, row, (row - (rows - 1) / 2.0) * width / rows, sink);
       }
     }
   }
@@ -140,13 +141,13 @@ final class UnitRows {
     double length = origin.distance(far);
     double width = origin.distance(wide);
     int rows = rows(width);
-    int across = Math.max(1, (int) Math.floor(length / spacing + ROUNDING));
+    int across = (int) Math.max(1, Math.round(length / spacing));
     for (int row = 0; row < rows; row++) {
       boolean shifted = pattern == PlantingPattern.HEXAGONAL && row % 2 == 1;
       int units = shifted ? across - 1 : across;
-      double v = (width / 2 + (row - (rows - 1) / 2.0) * rowDistance()) / Math.max(width, ROUNDING);
+      double v = (row + 0.5) / rows;
       for (int unit = 0; unit < units; unit++) {
-        double u = (length / 2 + (unit - (units - 1) / 2.0) * spacing) / length;
+        double u = (unit + (shifted ? 1 : 0.5)) / across;
         sink.unit(
             row + 1,
             new Coordinate(
@@ -158,9 +159,5 @@ final class UnitRows {
 
   private int steps(double length) {
     return (int) Math.floor(length / spacing + ROUNDING);
-  }
-
-  private double rowDistance() {
-    return spacing * pattern.rowSpacings();
   }
 }

@@ -7,11 +7,11 @@ import java.util.List;
 import org.locationtech.jts.geom.Coordinate;
 
 /**
- * A short way through places, from any to any: nearest neighbour from the westernmost
- * place, then exchanges of two legs (2-opt: Croes 1958, Operations Research 6:791–812, from
- * memory) until none shortens the way. No way is shorter than the shortest tree that joins the
- * places (minimum spanning tree, Prim 1957, Bell System Technical Journal 36:1389–1401, from
- * memory). Straight lines; land between is not looked at. Time n² a pass.
+ * A short way through places, from any to any: nearest neighbour from the westernmost place, then
+ * exchanges of two legs (2-opt: Croes 1958, Operations Research 6:791–812, from memory) until none
+ * shortens the way. No way is shorter than the shortest tree that joins the places (minimum
+ * spanning tree, Prim 1957, Bell System Technical Journal 36:1389–1401, from memory). Straight
+ * lines; land between is not looked at. Time n² a pass.
  *
  * @param order positions of the places in the order of visits
  * @param lengthMetres length of the way on the grid
