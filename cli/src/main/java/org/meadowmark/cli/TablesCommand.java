@@ -38,7 +38,8 @@ final class TablesCommand implements Callable<Integer> {
       paramLabel = "NAME",
       converter = TableName.class,
       description =
-          "One of species, scar-causes, severity-classes, device-rules, fish-guilds, parameters."
+          "One of species, scar-causes, severity-classes, device-rules, fish-guilds, scar-recovery,"
+              + " rhizome-elongation, parameters."
               + " Default: list the names.")
   private Table table;
 

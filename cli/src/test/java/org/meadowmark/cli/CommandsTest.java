@@ -159,7 +159,8 @@ class CommandsTest {
         .isEqualTo(
             new Terminal.Outcome(
                 0,
-                "species\nscar-causes\nseverity-classes\ndevice-rules\nfish-guilds\nparameters\n",
+                "species\nscar-causes\nseverity-classes\ndevice-rules\nfish-guilds\n"
+                    + "scar-recovery\nrhizome-elongation\nparameters\n",
                 ""));
     Path file = Path.of(System.getProperty("meadowmark.root"), "shared/scar-causes.csv");
     assertThat(gateways.run("tables", "scar-causes").out()).isEqualTo(Files.readString(file));
@@ -174,7 +175,7 @@ class CommandsTest {
                 "",
                 "error: Invalid value for positional parameter at index 0 (NAME): no table"
                     + " 'scars'; use one of: species, scar-causes, severity-classes, device-rules,"
-                    + " fish-guilds, parameters; see 'meadowmark tables --help'\n"));
+                    + " fish-guilds, scar-recovery, rhizome-elongation, parameters; see 'meadowmark tables --help'\n"));
 
     Path file = Files.writeString(folder.resolve("species.csv"), "key\nx\n");
     assertThat(gateways.run("tables", "species", "--tables", folder.toString()))

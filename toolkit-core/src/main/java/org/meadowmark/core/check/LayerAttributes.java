@@ -22,9 +22,10 @@ import org.meadowmark.core.survey.LengthUnit;
  *
  * <p>A property is read from the attribute that the survey maps to it, else from an attribute of
  * the property's usual name: {@code id}, {@code name}, {@code cause}, {@code width_m} or {@code
- * width}, {@code date}, {@code species}, {@code texture}, {@code depth_m} or {@code depth}. Names
- * compare exactly first, then without case. {@code width_m} and {@code depth_m}, found by their
- * usual names, are in metres whatever unit the survey states.
+ * width}, {@code date}, {@code species}, {@code texture}, {@code depth_m} or {@code depth}, {@code
+ * excavation_m} or {@code excavation}. Names compare exactly first, then without case. {@code
+ * width_m}, {@code depth_m} and {@code excavation_m}, found by their usual names, are in metres
+ * whatever unit the survey states.
  */
 final class LayerAttributes {
   private static final Map<Field, List<String>> USUAL_NAMES =
@@ -36,7 +37,8 @@ final class LayerAttributes {
           Field.DATE, List.of("date"),
           Field.SPECIES, List.of("species"),
           Field.TEXTURE, List.of("texture"),
-          Field.DEPTH, List.of("depth_m", "depth"));
+          Field.DEPTH, List.of("depth_m", "depth"),
+          Field.EXCAVATION, List.of("excavation_m", "excavation"));
 
   private final Map<Field, String> columns = new EnumMap<>(Field.class);
   private final Map<Field, String> lacking = new EnumMap<>(Field.class);

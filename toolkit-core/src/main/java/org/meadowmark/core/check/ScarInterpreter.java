@@ -15,7 +15,7 @@ import org.meadowmark.core.reference.ScarCause;
 import org.meadowmark.core.survey.Field;
 import org.meadowmark.core.survey.Parameters;
 
-/** Scars: cause, width and date. */
+/** Scars: cause, width, date and depth of excavation. */
 final class ScarInterpreter implements FeatureInterpreter<Scar> {
   private final Parameters parameters;
   private final Map<String, ScarCause> causes;
@@ -35,7 +35,7 @@ final class ScarInterpreter implements FeatureInterpreter<Scar> {
 
   @Override
   public Field[] fields() {
-    return new Field[] {Field.CAUSE, Field.WIDTH, Field.DATE};
+    return new Field[] {Field.CAUSE, Field.WIDTH, Field.DATE, Field.EXCAVATION};
   }
 
   @Override
@@ -48,14 +48,16 @@ final class ScarInterpreter implements FeatureInterpreter<Scar> {
       FeatureRemarks remarks) {
     String cause = cause(attributes, values, remarks);
     Optional<LocalDate> date = date(attributes, values, remarks);
+    OptionalDouble dug = excavation(attributes, values, remarks);
     if (geometry.getDimension() == 2) {
-      return Optional.of(new Scar(id, ref, geometry, cause, 0, WidthSource.OUTLINE, date));
+      return Optional.of(new Scar(id, ref, geometry, cause, 0, WidthSource.OUTLINE, date, dug));
     }
     OptionalDouble measured = measuredWidth(attributes, values, cause, remarks);
     if (measured.isPresent()) {
       questionWidth(measured.getAsDouble(), remarks);
       return Optional.of(
-          new Scar(id, ref, geometry, cause, measured.getAsDouble(), WidthSource.MEASURED, date));
+          new Scar(
+              id, ref, geometry, cause, measured.getAsDouble(), WidthSource.MEASURED, date, dug));
     }
     OptionalDouble usual = defaultWidth(cause);
     if (usual.isEmpty()) {
@@ -69,7 +71,8 @@ final class ScarInterpreter implements FeatureInterpreter<Scar> {
       defaultsNarrowerThanPixel++;
     }
     return Optional.of(
-        new Scar(id, ref, geometry, cause, usual.getAsDouble(), WidthSource.CAUSE_DEFAULT, date));
+        new Scar(
+            id, ref, geometry, cause, usual.getAsDouble(), WidthSource.CAUSE_DEFAULT, date, dug));
   }
 
   @Override
@@ -204,6 +207,29 @@ final class ScarInterpreter implements FeatureInterpreter<Scar> {
           "scar used without a date; write dates as 2024-05-31");
       return Optional.empty();
     }
+  }
+
+  private static OptionalDouble excavation(
+      LayerAttributes attributes, Map<String, Object> values, FeatureRemarks remarks) {
+    String written = attributes.text(Field.EXCAVATION, values).orElse("");
+    OptionalDouble metres;
+    try {
+      metres = attributes.metres(Field.EXCAVATION, values);
+    } catch (NumberFormatException e) {
+      remarks.kept(
+          FindingCode.VALUE_UNREADABLE,
+          "depth of excavation '" + written + "' is not a number",
+          "scar used without it");
+      return OptionalDouble.empty();
+    }
+    if (metres.isPresent() && metres.getAsDouble() < 0) {
+      remarks.kept(
+          FindingCode.VALUE_UNREADABLE,
+          "depth of excavation '" + written + "' is below 0",
+          "scar used without it; depths of a trench count downwards from the bottom around it");
+      return OptionalDouble.empty();
+    }
+    return metres;
   }
 
   private OptionalDouble defaultWidth(String cause) {

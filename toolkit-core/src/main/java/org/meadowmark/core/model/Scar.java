@@ -3,6 +3,7 @@ package org.meadowmark.core.model;
 import java.time.LocalDate;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import org.locationtech.jts.geom.Geometry;
 
 /**
@@ -15,6 +16,8 @@ import org.locationtech.jts.geom.Geometry;
  * @param widthMetres ground width of a line; 0 for a polygon, whose outline is its extent
  * @param widthSource where the width came from
  * @param date when it was mapped, where the layer says
+ * @param excavationMetres depth of the trench below the bottom around it, 0 or more, where the
+ *     layer says
  */
 public record Scar(
     String id,
@@ -23,7 +26,8 @@ public record Scar(
     String cause,
     double widthMetres,
     WidthSource widthSource,
-    Optional<LocalDate> date)
+    Optional<LocalDate> date,
+    OptionalDouble excavationMetres)
     implements Located {
 
   /** Where a scar's width came from. */
@@ -43,9 +47,22 @@ public record Scar(
     Objects.requireNonNull(cause, "cause");
     Objects.requireNonNull(widthSource, "widthSource");
     Objects.requireNonNull(date, "date");
+    Objects.requireNonNull(excavationMetres, "excavationMetres");
     if (!(widthMetres >= 0) || Double.isInfinite(widthMetres)) {
       throw new IllegalArgumentException("scar width must be 0 or more: " + widthMetres);
     }
+  }
+
+  /** A scar whose excavation was not mapped. */
+  public Scar(
+      String id,
+      FeatureRef ref,
+      Geometry geometry,
+      String cause,
+      double widthMetres,
+      WidthSource widthSource,
+      Optional<LocalDate> date) {
+    this(id, ref, geometry, cause, widthMetres, widthSource, date, OptionalDouble.empty());
   }
 
   /** Whether the scar is mapped as a line. */
@@ -55,6 +72,6 @@ public record Scar(
 
   @Override
   public Scar withGeometry(Geometry other) {
-    return new Scar(id, ref, other, cause, widthMetres, widthSource, date);
+    return new Scar(id, ref, other, cause, widthMetres, widthSource, date, excavationMetres);
   }
 }

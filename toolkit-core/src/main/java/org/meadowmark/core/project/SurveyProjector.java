@@ -176,7 +176,8 @@ public final class SurveyProjector {
         scar.cause(),
         scar.widthMetres(),
         scar.widthSource(),
-        scar.date());
+        scar.date(),
+        scar.excavationMetres());
   }
 
   private static Bed withId(Bed bed, String id) {

@@ -12,16 +12,31 @@ import java.util.Optional;
  * @param severityClasses classes, lightest first
  * @param deviceRules marker rules
  * @param fishGuilds animals that cross gaps alike, by key
+ * @param scarRecovery times that scars take to close, by key of the species; one without a
+ *     published time has no row
+ * @param rhizomeElongation growth of rhizomes by key
  */
 public record ReferenceTables(
     Map<String, Species> species,
     Map<String, ScarCause> causes,
     List<SeverityClass> severityClasses,
     List<DeviceRule> deviceRules,
-    Map<String, FishGuild> fishGuilds) {
+    Map<String, FishGuild> fishGuilds,
+    Map<String, ScarRecoveryTime> scarRecovery,
+    Map<String, RhizomeElongation> rhizomeElongation) {
 
   /** Key of the cause of a scar whose cause is missing or not in the table. */
   public static final String UNKNOWN_CAUSE = "unknown";
+
+  /** Tables without any time of recovery or growth of rhizomes. */
+  public ReferenceTables(
+      Map<String, Species> species,
+      Map<String, ScarCause> causes,
+      List<SeverityClass> severityClasses,
+      List<DeviceRule> deviceRules,
+      Map<String, FishGuild> fishGuilds) {
+    this(species, causes, severityClasses, deviceRules, fishGuilds, Map.of(), Map.of());
+  }
 
   /** The class of a share between 0 and 1; empty where the share is not known. */
   public Optional<SeverityClass> severityOf(double share) {

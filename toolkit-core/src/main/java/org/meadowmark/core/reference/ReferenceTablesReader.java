@@ -9,6 +9,7 @@ import java.util.Map;
 import java.util.Set;
 import java.util.function.Function;
 import org.meadowmark.core.model.MeadowmarkException;
+import org.meadowmark.core.model.Range;
 import org.meadowmark.core.reference.TableLibrary.Table;
 
 /** Reads and checks the reference tables that describe grass, scars, classes, markers and fish. */
@@ -31,12 +32,15 @@ public final class ReferenceTablesReader {
   public static ReferenceTables read(TableLibrary library) {
     ReferenceTablesReader reader = new ReferenceTablesReader(library);
     Map<String, ScarCause> causes = reader.causes();
+    Map<String, Species> species = reader.species();
     return new ReferenceTables(
-        reader.species(),
+        species,
         causes,
         reader.severityClasses(),
         reader.deviceRules(causes.keySet()),
-        fishGuilds(library));
+        fishGuilds(library),
+        reader.scarRecovery(species.keySet()),
+        reader.rhizomeElongation());
   }
 
   /**
@@ -108,6 +112,52 @@ public final class ReferenceTablesReader {
       throw row.error("width_variation", "must be 0 or more", "correct it");
     }
     return cause;
+  }
+
+  private Map<String, ScarRecoveryTime> scarRecovery(Set<String> species) {
+    return byKey(
+        Table.SCAR_RECOVERY,
+        "species",
+        List.of("species", "low_years", "middle_years", "high_years", "scar_width_m", SOURCE),
+        row -> scarRecoveryTime(row, species));
+  }
+
+  private static ScarRecoveryTime scarRecoveryTime(TableRow row, Set<String> species) {
+    String key = row.key("species");
+    if (!species.contains(key)) {
+      throw row.error(
+          "species",
+          "'" + key + "' is no species",
+          "use one of: " + String.join(", ", species) + "; or add a row to species.csv");
+    }
+    double low = row.number("low_years");
+    double middle = row.number("middle_years");
+    double high = row.number("high_years");
+    if (!(low > 0 && low <= middle && middle <= high)) {
+      throw row.error(
+          "middle_years",
+          "is not between low_years and high_years, or one of them is not more than 0",
+          "correct the three");
+    }
+    if (!(row.number("scar_width_m") > 0)) {
+      throw row.error("scar_width_m", "must be more than 0", "correct it");
+    }
+    return new ScarRecoveryTime(
+        key, new Range(low, middle, high), row.number("scar_width_m"), row.requiredText(SOURCE));
+  }
+
+  private Map<String, RhizomeElongation> rhizomeElongation() {
+    return byKey(
+        Table.RHIZOME_ELONGATION,
+        List.of(KEY, "scientific_name", "elongation_m_per_year", SOURCE),
+        row -> {
+          double metres = row.number("elongation_m_per_year");
+          if (!(metres > 0)) {
+            throw row.error("elongation_m_per_year", "must be more than 0", "correct it");
+          }
+          return new RhizomeElongation(
+              row.key(KEY), row.requiredText("scientific_name"), metres, row.requiredText(SOURCE));
+        });
   }
 
   private List<SeverityClass> severityClasses() {
@@ -193,10 +243,16 @@ public final class ReferenceTablesReader {
   }
 
   private <T> Map<String, T> byKey(Table table, List<String> columns, Function<TableRow, T> make) {
+    return byKey(table, KEY, columns, make);
+  }
+
+  private <T> Map<String, T> byKey(
+      Table table, String keyColumn, List<String> columns, Function<TableRow, T> make) {
     Map<String, T> byKey = new LinkedHashMap<>();
     for (TableRow row : library.rows(table, columns)) {
-      if (byKey.put(row.key(KEY), make.apply(row)) != null) {
-        throw row.error(KEY, "'" + row.key(KEY) + "' is used twice", "remove one of the rows");
+      String key = row.key(keyColumn);
+      if (byKey.put(key, make.apply(row)) != null) {
+        throw row.error(keyColumn, "'" + key + "' is used twice", "remove one of the rows");
       }
     }
     return Collections.unmodifiableMap(byKey);

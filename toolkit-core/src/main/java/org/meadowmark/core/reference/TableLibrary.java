@@ -48,6 +48,8 @@ public final class TableLibrary {
     SEVERITY_CLASSES("severity-classes"),
     DEVICE_RULES("device-rules"),
     FISH_GUILDS("fish-guilds"),
+    SCAR_RECOVERY("scar-recovery"),
+    RHIZOME_ELONGATION("rhizome-elongation"),
     PARAMETERS("parameters");
 
     private final String key;

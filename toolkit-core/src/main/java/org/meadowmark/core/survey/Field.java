@@ -9,7 +9,8 @@ public enum Field {
   DATE("date"),
   SPECIES("species"),
   TEXTURE("texture"),
-  DEPTH("depth");
+  DEPTH("depth"),
+  EXCAVATION("excavation");
 
   private final String key;
 

@@ -54,7 +54,20 @@ public enum ParameterName {
   RECOVERY_MIDDLE("recovery_middle_years"),
   RECOVERY_HIGH("recovery_high_years"),
   DISCOUNT_RATE("discount_rate"),
-  LEGAL_BASIS("legal_basis");
+  LEGAL_BASIS("legal_basis"),
+  UNLISTED_RECOVERY("unlisted_recovery_years"),
+  UNLISTED_SCAR_WIDTH("unlisted_scar_width_m"),
+  EXCAVATION_DOUBLING("excavation_doubling_m"),
+  WITHIN_YEAR("within_year"),
+  LOSS_BASE_YEAR("loss_base_year"),
+  LOSS_HORIZON("loss_horizon_years"),
+  PLANTING_SPACING("planting_spacing_m"),
+  PLANTING_SURVIVAL("planting_survival"),
+  PLANTING_UNIT_RADIUS("planting_unit_radius_m"),
+  PROJECT_START("project_start_years"),
+  PROJECT_GROWTH("project_growth_years"),
+  PROJECT_LIFE("project_life_years"),
+  NEW_PATCHES("new_patches_per_year");
 
   private final String key;
 

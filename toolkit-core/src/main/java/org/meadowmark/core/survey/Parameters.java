@@ -36,6 +36,7 @@ import java.util.stream.Stream;
  *     and the filling of each scar are worked out
  * @param ranking choices for the evidence of channel segments and their ranking
  * @param zones choices for zones to mark
+ * @param recovery choices for recovery, loss and planted grass
  */
 public record Parameters(
     Optional<String> analysisCrs,
@@ -63,7 +64,8 @@ public record Parameters(
     OptionalDouble positionCheckPoints,
     int connectivityDetailPatches,
     RankingParameters ranking,
-    ZoneParameters zones) {
+    ZoneParameters zones,
+    RecoveryParameters recovery) {
 
   /** What the scarred area is divided by. */
   public enum SeverityDenominator {

@@ -9,6 +9,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.meadowmark.core.model.MeadowmarkException;
+import org.meadowmark.core.model.Range;
 import org.meadowmark.core.reference.FishGuild;
 import org.meadowmark.core.reference.ReferenceTablesReader;
 import org.meadowmark.core.reference.TableLibrary;
@@ -134,7 +135,8 @@ public final class ParametersTable {
             optionalNumber(given, ParameterName.POSITION_CHECK_POINTS),
             Math.toIntExact(whole(given, ParameterName.CONNECTIVITY_DETAIL)),
             ranking(given),
-            zones(given));
+            zones(given),
+            recovery(given));
     if (parameters.minimumWidthMetres() > parameters.maximumWidthMetres()) {
       throw new MeadowmarkException(
           given.get(ParameterName.MINIMUM_WIDTH).where()
@@ -198,6 +200,58 @@ public final class ParametersTable {
               + "); change one of the three");
     }
     return zones;
+  }
+
+  private RecoveryParameters recovery(Map<ParameterName, Setting> given) {
+    RecoveryParameters recovery =
+        new RecoveryParameters(
+            text(given, ParameterName.UNLISTED_RECOVERY).isEmpty()
+                ? Optional.empty()
+                : Optional.of(range(given, ParameterName.UNLISTED_RECOVERY)),
+            number(given, ParameterName.UNLISTED_SCAR_WIDTH),
+            number(given, ParameterName.EXCAVATION_DOUBLING),
+            withinYear(given),
+            optionalNumber(given, ParameterName.LOSS_BASE_YEAR),
+            Math.toIntExact(whole(given, ParameterName.LOSS_HORIZON)),
+            number(given, ParameterName.PLANTING_SPACING),
+            range(given, ParameterName.PLANTING_SURVIVAL),
+            number(given, ParameterName.PLANTING_UNIT_RADIUS),
+            Math.toIntExact(whole(given, ParameterName.PROJECT_START)),
+            number(given, ParameterName.PROJECT_GROWTH),
+            Math.toIntExact(whole(given, ParameterName.PROJECT_LIFE)),
+            range(given, ParameterName.NEW_PATCHES));
+    if (recovery.projectLifeYears() <= recovery.projectStartYears()) {
+      throw error(
+          given.get(ParameterName.PROJECT_LIFE),
+          "is not more than project_start_years (" + recovery.projectStartYears() + ")",
+          "raise it or lower the other");
+    }
+    return recovery;
+  }
+
+  private static WithinYear withinYear(Map<ParameterName, Setting> given) {
+    String value = requiredText(given, ParameterName.WITHIN_YEAR);
+    List<String> known = new ArrayList<>();
+    for (WithinYear moment : WithinYear.values()) {
+      if (moment.key().equals(value)) {
+        return moment;
+      }
+      known.add(moment.key());
+    }
+    throw error(
+        given.get(ParameterName.WITHIN_YEAR),
+        "'" + value + "' is not known",
+        NearNames.advice(value, known));
+  }
+
+  /** Three numbers in ascending order. */
+  private Range range(Map<ParameterName, Setting> given, ParameterName name) {
+    List<Double> three = numbers(given, name);
+    if (three.size() != 3 || three.get(0) > three.get(1) || three.get(1) > three.get(2)) {
+      throw error(
+          given.get(name), "is no range", "give three numbers: low, middle and high, ascending");
+    }
+    return new Range(three.get(0), three.get(1), three.get(2));
   }
 
   /** Pairs of term and weight; terms that are not named weigh nothing. */

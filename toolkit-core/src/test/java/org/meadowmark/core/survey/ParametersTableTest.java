@@ -17,6 +17,7 @@ import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.meadowmark.core.model.MeadowmarkException;
+import org.meadowmark.core.model.Range;
 import org.meadowmark.core.reference.TableLibrary;
 import org.meadowmark.core.reference.TableLibrary.Table;
 import org.meadowmark.core.survey.Parameters.SeverityDenominator;
@@ -31,9 +32,10 @@ class ParametersTableTest {
         .containsExactlyElementsOf(ParameterName.keys())
         .hasSize(
             Parameters.class.getRecordComponents().length
-                - 2
+                - 3
                 + RankingParameters.class.getRecordComponents().length
-                + ZoneParameters.class.getRecordComponents().length);
+                + ZoneParameters.class.getRecordComponents().length
+                + RecoveryParameters.class.getRecordComponents().length);
   }
 
   @Test
@@ -100,7 +102,21 @@ class ParametersTableTest {
                     5,
                     9.5,
                     0.03,
-                    Optional.empty())));
+                    Optional.empty()),
+                new RecoveryParameters(
+                    Optional.empty(),
+                    0.3,
+                    0.2,
+                    WithinYear.MIDDLE,
+                    OptionalDouble.empty(),
+                    100,
+                    0.5,
+                    new Range(0.37, 0.38, 0.42),
+                    0.1,
+                    1,
+                    3,
+                    20,
+                    new Range(0, 0.13, 0.26))));
   }
 
   @Test
@@ -153,7 +169,20 @@ class ParametersTableTest {
                 setting("recovery_middle_years", "3"),
                 setting("recovery_high_years", "4"),
                 setting("discount_rate", "0.04"),
-                setting("legal_basis", "Harbour order 7")));
+                setting("legal_basis", "Harbour order 7"),
+                setting("unlisted_recovery_years", "2 4 8"),
+                setting("unlisted_scar_width_m", "0.4"),
+                setting("excavation_doubling_m", "0.3"),
+                setting("within_year", "start"),
+                setting("loss_base_year", "2024"),
+                setting("loss_horizon_years", "50"),
+                setting("planting_spacing_m", "0.6"),
+                setting("planting_survival", "0.2, 0.3 0.5"),
+                setting("planting_unit_radius_m", "0.2"),
+                setting("project_start_years", "2"),
+                setting("project_growth_years", "4"),
+                setting("project_life_years", "30"),
+                setting("new_patches_per_year", "0.1 0.2 0.3")));
 
     assertThat(set)
         .isEqualTo(
@@ -208,7 +237,37 @@ class ParametersTableTest {
                     3,
                     4,
                     0.04,
-                    Optional.of("Harbour order 7"))));
+                    Optional.of("Harbour order 7")),
+                new RecoveryParameters(
+                    Optional.of(new Range(2, 4, 8)),
+                    0.4,
+                    0.3,
+                    WithinYear.START,
+                    OptionalDouble.of(2024),
+                    50,
+                    0.6,
+                    new Range(0.2, 0.3, 0.5),
+                    0.2,
+                    2,
+                    4,
+                    30,
+                    new Range(0.1, 0.2, 0.3))));
+  }
+
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        "within_year | noon | 'noon' is not known",
+        "planting_survival | 0.3 0.4 | is no range",
+        "unlisted_recovery_years | 5 4 6 | is no range",
+        "planting_survival | 0.3 0.4 1.5 | 1.5 is out of limits",
+        "project_start_years | 20 | is not more than project_start_years (20)"
+      })
+  void refusesWhatIsNoChoiceForRecovery(String name, String value, String problem) {
+    assertThatThrownBy(() -> table.parameters(List.of(setting(name, value))))
+        .isInstanceOf(MeadowmarkException.class)
+        .hasMessageContaining(problem);
   }
 
   @Test

@@ -1,5 +1,7 @@
 package org.meadowmark.core.measure.recovery;
 
+import org.meadowmark.core.survey.WithinYear;
+
 /**
  * How service in later years is discounted.
  *

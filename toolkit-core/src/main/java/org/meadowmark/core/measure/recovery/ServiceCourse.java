@@ -18,6 +18,8 @@ import java.util.function.DoubleUnaryOperator;
  * @param lastShareStays whether the share of the last year goes on for ever
  */
 public record ServiceCourse(int firstYear, List<Double> meanShares, boolean lastShareStays) {
+  private static final int PARTS_OF_A_YEAR = 12;
+
   /**
    * @throws IllegalArgumentException if a share is not in 0–1
    */
@@ -69,30 +71,32 @@ public record ServiceCourse(int firstYear, List<Double> meanShares, boolean last
    * @throws IllegalArgumentException if the time is not more than 0 and finite
    */
   public static ServiceCourse of(int firstYear, double years, DoubleUnaryOperator shareAt) {
+    return of(firstYear, years, PARTS_OF_A_YEAR, shareAt);
+  }
+
+  /** The same by fewer or more parts of a year. */
+  static ServiceCourse of(int firstYear, double years, int parts, DoubleUnaryOperator shareAt) {
     if (!(years > 0) || Double.isInfinite(years)) {
       throw new IllegalArgumentException("time must be more than 0: " + years);
     }
     List<Double> means = new ArrayList<>();
     for (int year = 0; year < years; year++) {
       double end = Math.min(years, year + 1);
-      means.add(Math.max(0, Math.min(1, integral(shareAt, year, end))));
+      means.add(Math.max(0, Math.min(1, integral(shareAt, year, end, parts))));
     }
     return new ServiceCourse(firstYear, means, false);
   }
 
   /** Simpson's rule over parts of a year; exact for straight lines and parabolas. */
-  private static double integral(DoubleUnaryOperator shareAt, double from, double to) {
-    int parts = 12;
+  private static double integral(DoubleUnaryOperator shareAt, double from, double to, int parts) {
     double step = (to - from) / parts;
     double sum = 0;
+    double before = shareAt.applyAsDouble(from);
     for (int i = 0; i < parts; i++) {
       double start = from + i * step;
-      sum +=
-          step
-              / 6
-              * (shareAt.applyAsDouble(start)
-                  + 4 * shareAt.applyAsDouble(start + step / 2)
-                  + shareAt.applyAsDouble(start + step));
+      double after = shareAt.applyAsDouble(start + step);
+      sum += step / 6 * (before + 4 * shareAt.applyAsDouble(start + step / 2) + after);
+      before = after;
     }
     return sum;
   }

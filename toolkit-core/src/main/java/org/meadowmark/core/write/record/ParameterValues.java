@@ -7,10 +7,13 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import org.meadowmark.core.model.Range;
 import org.meadowmark.core.survey.ParameterName;
 import org.meadowmark.core.survey.Parameters;
 import org.meadowmark.core.survey.Parameters.SeverityDenominator;
 import org.meadowmark.core.survey.RankingParameters;
+import org.meadowmark.core.survey.RecoveryParameters;
+import org.meadowmark.core.survey.WithinYear;
 import org.meadowmark.core.survey.ZoneParameters;
 
 /**
@@ -38,7 +41,9 @@ final class ParameterValues {
   private static void addValues(Record owner, List<Object> values) {
     for (RecordComponent component : owner.getClass().getRecordComponents()) {
       Object value = value(component, owner);
-      if (value instanceof RankingParameters || value instanceof ZoneParameters) {
+      if (value instanceof RankingParameters
+          || value instanceof ZoneParameters
+          || value instanceof RecoveryParameters) {
         addValues((Record) value, values);
       } else {
         values.add(value);
@@ -69,6 +74,10 @@ final class ParameterValues {
       node.put(key, flag);
     } else if (value instanceof SeverityDenominator denominator) {
       node.put(key, denominator.key());
+    } else if (value instanceof WithinYear moment) {
+      node.put(key, moment.key());
+    } else if (value instanceof Range range) {
+      node.putArray(key).add(range.low()).add(range.middle()).add(range.high());
     } else if (value instanceof List<?> list) {
       var array = node.putArray(key);
       list.forEach(item -> array.add(((Number) item).doubleValue()));

@@ -14,6 +14,7 @@ import org.assertj.core.data.Offset;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.meadowmark.core.survey.WithinYear;
 
 /** Closed forms of the discounted sums, and values computed twice from the formulas by hand. */
 class ServiceCourseTest {

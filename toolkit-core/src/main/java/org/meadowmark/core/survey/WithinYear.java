@@ -1,4 +1,4 @@
-package org.meadowmark.core.measure.recovery;
+package org.meadowmark.core.survey;
 
 /**
  * The moment of a year at which the year's service counts.
@@ -29,7 +29,7 @@ public enum WithinYear {
   }
 
   /** Years from the start of the year. */
-  double years() {
+  public double years() {
     return years;
   }
 }

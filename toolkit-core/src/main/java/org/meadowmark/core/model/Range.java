@@ -1,0 +1,43 @@
+package org.meadowmark.core.model;
+
+import java.util.function.DoubleUnaryOperator;
+
+/**
+ * A figure that is known only within limits.
+ *
+ * @param low low end
+ * @param middle what is thought most fitting; not less than {@code low}
+ * @param high high end; not less than {@code middle}
+ */
+public record Range(double low, double middle, double high) {
+  /**
+   * @throws IllegalArgumentException if the three are not finite or not in ascending order
+   */
+  public Range {
+    if (!(low <= middle && middle <= high) || Double.isInfinite(low) || Double.isInfinite(high)) {
+      throw new IllegalArgumentException("no range: " + low + ", " + middle + ", " + high);
+    }
+  }
+
+  /** A figure without doubt. */
+  public static Range exactly(double value) {
+    return new Range(value, value, value);
+  }
+
+  /** The range that holds a middle figure and two others, whichever of them is the larger. */
+  public static Range around(double middle, double one, double other) {
+    return new Range(
+        Math.min(middle, Math.min(one, other)), middle, Math.max(middle, Math.max(one, other)));
+  }
+
+  /** The range of a figure that grows with this one. */
+  public Range map(DoubleUnaryOperator rising) {
+    return new Range(
+        rising.applyAsDouble(low), rising.applyAsDouble(middle), rising.applyAsDouble(high));
+  }
+
+  /** Sum, low with low and high with high: the two are wrong together. */
+  public Range plus(Range other) {
+    return new Range(low + other.low, middle + other.middle, high + other.high);
+  }
+}
