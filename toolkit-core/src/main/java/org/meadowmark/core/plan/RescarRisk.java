@@ -23,8 +23,7 @@ public record RescarRisk(
     boolean isInZone) {
   /** Nothing is known. */
   static final RescarRisk UNKNOWN =
-      new RescarRisk(
-          OptionalDouble.empty(), OptionalDouble.empty(), OptionalDouble.empty(), false);
+      new RescarRisk(OptionalDouble.empty(), OptionalDouble.empty(), OptionalDouble.empty(), false);
 
   /** Chance that a point is hit within a year, in 0–1. */
   public OptionalDouble chancePerYear() {

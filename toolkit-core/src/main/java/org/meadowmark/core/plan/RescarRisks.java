@@ -26,8 +26,7 @@ final class RescarRisks {
     private boolean inZone;
 
     private RescarRisk risk() {
-      return new RescarRisk(
-          mean(rate, rated), mean(marked, rated), mean(again, compared), inZone);
+      return new RescarRisk(mean(rate, rated), mean(marked, rated), mean(again, compared), inZone);
     }
 
     private static OptionalDouble mean(double sum, double weight) {
