@@ -3,8 +3,6 @@ package org.meadowmark.core.measure;
 import java.util.List;
 import java.util.stream.IntStream;
 import org.locationtech.jts.geom.Geometry;
-import org.locationtech.jts.operation.buffer.BufferOp;
-import org.locationtech.jts.operation.buffer.BufferParameters;
 import org.meadowmark.core.model.GroundScale;
 import org.meadowmark.core.model.Scar;
 
@@ -13,19 +11,9 @@ import org.meadowmark.core.model.Scar;
  * both clipped to the surveyed area.
  *
  * <p>A straight line of length L and width w has a footprint of exactly L·w. Bends are joined by
- * arcs of eight chords a quarter circle.
+ * arcs.
  */
 final class FootprintBuilder {
-  private static final BufferParameters FLAT_ENDS = flatEnds();
-
-  private static BufferParameters flatEnds() {
-    BufferParameters parameters =
-        new BufferParameters(8, BufferParameters.CAP_FLAT, BufferParameters.JOIN_ROUND, 5);
-    // By default vertices within 1 % of the half width are dropped, which costs area at every bend.
-    parameters.setSimplifyFactor(0);
-    return parameters;
-  }
-
   private final GroundScale scale;
   private final SurveyedArea surveyed;
 
@@ -49,7 +37,7 @@ final class FootprintBuilder {
     Geometry area;
     if (scar.isLine()) {
       line = geometry;
-      area = BufferOp.bufferOp(geometry, scar.widthMetres() * factor / 2, FLAT_ENDS);
+      area = ScarOutline.of(scar, factor);
     } else {
       line = geometry.getFactory().createLineString();
       area = geometry;

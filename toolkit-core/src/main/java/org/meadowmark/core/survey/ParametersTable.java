@@ -205,30 +205,22 @@ public final class ParametersTable {
   }
 
   private RecoveryParameters recovery(Map<ParameterName, Setting> given) {
-    RecoveryParameters recovery =
-        new RecoveryParameters(
-            text(given, ParameterName.UNLISTED_RECOVERY).isEmpty()
-                ? Optional.empty()
-                : Optional.of(range(given, ParameterName.UNLISTED_RECOVERY)),
-            number(given, ParameterName.UNLISTED_SCAR_WIDTH),
-            number(given, ParameterName.EXCAVATION_DOUBLING),
-            withinYear(given),
-            optionalNumber(given, ParameterName.LOSS_BASE_YEAR),
-            Math.toIntExact(whole(given, ParameterName.LOSS_HORIZON)),
-            number(given, ParameterName.PLANTING_SPACING),
-            range(given, ParameterName.PLANTING_SURVIVAL),
-            number(given, ParameterName.PLANTING_UNIT_RADIUS),
-            Math.toIntExact(whole(given, ParameterName.PROJECT_START)),
-            number(given, ParameterName.PROJECT_GROWTH),
-            Math.toIntExact(whole(given, ParameterName.PROJECT_LIFE)),
-            range(given, ParameterName.NEW_PATCHES));
-    if (recovery.projectLifeYears() <= recovery.projectStartYears()) {
-      throw error(
-          given.get(ParameterName.PROJECT_LIFE),
-          "is not more than project_start_years (" + recovery.projectStartYears() + ")",
-          "raise it or lower the other");
-    }
-    return recovery;
+    return new RecoveryParameters(
+        text(given, ParameterName.UNLISTED_RECOVERY).isEmpty()
+            ? Optional.empty()
+            : Optional.of(range(given, ParameterName.UNLISTED_RECOVERY)),
+        number(given, ParameterName.UNLISTED_SCAR_WIDTH),
+        number(given, ParameterName.EXCAVATION_DOUBLING),
+        withinYear(given),
+        optionalNumber(given, ParameterName.LOSS_BASE_YEAR),
+        Math.toIntExact(whole(given, ParameterName.LOSS_HORIZON)),
+        number(given, ParameterName.PLANTING_SPACING),
+        range(given, ParameterName.PLANTING_SURVIVAL),
+        number(given, ParameterName.PLANTING_UNIT_RADIUS),
+        Math.toIntExact(whole(given, ParameterName.PROJECT_START)),
+        number(given, ParameterName.PROJECT_GROWTH),
+        Math.toIntExact(whole(given, ParameterName.PROJECT_LIFE)),
+        range(given, ParameterName.NEW_PATCHES));
   }
 
   private RepairParameters repair(Map<ParameterName, Setting> given) {

@@ -20,7 +20,7 @@ import org.meadowmark.core.model.Range;
  * @param plantingUnitRadiusMetres radius of what a unit covers at first
  * @param projectStartYears years until a compensating planting begins
  * @param projectGrowthYears time in which its service rises to that of whole grass
- * @param projectLifeYears years from the base after which its service no longer counts
+ * @param projectLifeYears years from its start after which its service no longer counts
  * @param newPatchesPerYear area of new patches from seed and fragments in a year, as a share of the
  *     planted area
  */

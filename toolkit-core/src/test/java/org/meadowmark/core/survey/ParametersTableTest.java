@@ -328,8 +328,7 @@ class ParametersTableTest {
         "within_year | noon | 'noon' is not known",
         "planting_survival | 0.3 0.4 | is no range",
         "unlisted_recovery_years | 5 4 6 | is no range",
-        "planting_survival | 0.3 0.4 1.5 | 1.5 is out of limits",
-        "project_start_years | 20 | is not more than project_start_years (20)"
+        "planting_survival | 0.3 0.4 1.5 | 1.5 is out of limits"
       })
   void refusesWhatIsNoChoiceForRecovery(String name, String value, String problem) {
     assertThatThrownBy(() -> table.parameters(List.of(setting(name, value))))
