@@ -15,6 +15,7 @@ import org.meadowmark.core.measure.Measurement;
 import org.meadowmark.core.measure.SurveyMeasurer;
 import org.meadowmark.core.model.MetricSurvey;
 import org.meadowmark.core.model.Progress;
+import org.meadowmark.core.plan.RepairPlan;
 import org.meadowmark.core.project.GeodesicTrueNorth;
 import org.meadowmark.core.rank.ChannelRanker;
 import org.meadowmark.core.rank.ChannelRanking;
@@ -119,6 +120,7 @@ public final class Assessment {
         measurement,
         ranking,
         zones,
+        RepairPlan.NONE,
         loaded.findings(),
         loaded.counts(),
         tables);

@@ -6,6 +6,7 @@ import org.meadowmark.core.measure.Measurement;
 import org.meadowmark.core.model.Finding;
 import org.meadowmark.core.model.LayerCount;
 import org.meadowmark.core.model.MetricSurvey;
+import org.meadowmark.core.plan.RepairPlan;
 import org.meadowmark.core.rank.ChannelRanking;
 import org.meadowmark.core.rank.zone.ZonePlan;
 import org.meadowmark.core.reference.ReferenceTables;
@@ -19,6 +20,7 @@ import org.meadowmark.core.survey.SurveyDefinition;
  * @param measurement what was measured
  * @param ranking channel segments by damage rate
  * @param zones zones proposed for marking
+ * @param repairs the repair plan
  * @param findings every finding of the run, in {@link Finding#ORDER} whatever order was given
  * @param counts features by layer, in order of role, file and layer whatever order was given
  * @param references reference tables that were used
@@ -29,6 +31,7 @@ public record AssessedSurvey(
     Measurement measurement,
     ChannelRanking ranking,
     ZonePlan zones,
+    RepairPlan repairs,
     List<Finding> findings,
     List<LayerCount> counts,
     ReferenceTables references) {
@@ -39,6 +42,7 @@ public record AssessedSurvey(
     Objects.requireNonNull(measurement, "measurement");
     Objects.requireNonNull(ranking, "ranking");
     Objects.requireNonNull(zones, "zones");
+    Objects.requireNonNull(repairs, "repairs");
     Objects.requireNonNull(references, "references");
     findings = findings.stream().sorted(Finding.ORDER).toList();
     counts = counts.stream().sorted(LayerCount.ORDER).toList();

@@ -58,6 +58,8 @@ import org.meadowmark.core.model.MapArea;
 import org.meadowmark.core.model.MetricSurvey;
 import org.meadowmark.core.model.Scar;
 import org.meadowmark.core.model.Scar.WidthSource;
+import org.meadowmark.core.plan.RepairPlan;
+import org.meadowmark.core.plan.RepairPlanner;
 import org.meadowmark.core.rank.ChannelRanking;
 import org.meadowmark.core.rank.ChannelSegment;
 import org.meadowmark.core.rank.RankedSegment;
@@ -175,9 +177,15 @@ public final class InventedSurvey {
         measurement,
         ranking,
         zones(ranking),
+        repairs(measurement, ranking),
         findings,
         counts(),
         references());
+  }
+
+  public static RepairPlan repairs(Measurement measurement, ChannelRanking ranking) {
+    return new RepairPlanner(metric(), definition().date(), definition().parameters())
+        .plan(measurement, ranking, zones(ranking), List.of(), Map.of());
   }
 
   public static ZonePlan zones(ChannelRanking ranking) {

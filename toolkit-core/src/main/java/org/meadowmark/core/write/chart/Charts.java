@@ -8,14 +8,15 @@ public final class Charts {
   private Charts() {}
 
   /**
-   * Severity by management area, widths of gaps, leading channel segments, and cover by zones. A
-   * chart with nothing to show says so.
+   * Severity by management area, widths of gaps, leading channel segments, cover by zones, and
+   * benefit by budget. A chart with nothing to show says so.
    */
   public static List<Picture> of(AssessedSurvey assessed) {
     return List.of(
         SeverityChart.of(assessed),
         GapChart.of(assessed),
         SegmentChart.of(assessed),
-        CoverChart.of(assessed));
+        CoverChart.of(assessed),
+        BudgetChart.of(assessed));
   }
 }

@@ -62,6 +62,10 @@ public final class ResultTables {
         ZoneTables.markers().table(ZoneTables.markerRows(assessed.zones())),
         ZoneTables.devices().table(ZoneTables.deviceRows(assessed.zones())),
         ZoneTables.cover().table(assessed.zones().curve()),
+        RepairTables.sites().table(RepairTables.siteRows(assessed.repairs())),
+        RepairTables.units().table(assessed.repairs().units()),
+        RepairTables.curve().table(assessed.repairs().curve()),
+        RepairTables.seasons().table(assessed.repairs().seasons()),
         CheckTables.layers().table(assessed.counts()),
         CheckTables.findings().table(assessed.findings()));
   }
@@ -91,6 +95,10 @@ public final class ResultTables {
         ZoneTables.markers(),
         ZoneTables.devices(),
         ZoneTables.cover(),
+        RepairTables.sites(),
+        RepairTables.units(),
+        RepairTables.curve(),
+        RepairTables.seasons(),
         CheckTables.layers(),
         CheckTables.findings());
   }

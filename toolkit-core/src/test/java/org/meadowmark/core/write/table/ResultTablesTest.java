@@ -54,6 +54,10 @@ class ResultTablesTest {
             "zone_markers",
             "zone_devices",
             "zone_cover",
+            "repair_sites",
+            "repair_units",
+            "repair_budget_curve",
+            "repair_seasons",
             "layers",
             "findings")
         .isEqualTo(ResultTables.layouts().map(TableLayout::name).toList());
@@ -260,6 +264,7 @@ class ResultTablesTest {
             r.blockedMetres(),
             r.polygonScarCount()),
         ordered.zones(),
+        ordered.repairs(),
         shuffled(InventedSurvey.findings(), random),
         shuffled(InventedSurvey.counts(), random),
         ordered.references());
