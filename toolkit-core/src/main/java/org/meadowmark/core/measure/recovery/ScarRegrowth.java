@@ -19,6 +19,7 @@ public record ScarRegrowth(ScarShape shape, Range edgeMetresPerYear, double slow
 
   private static final int PARTS_OF_A_YEAR = 3;
   private static final int HALVINGS = 60;
+  private static final double YEARS_TOLERANCE = 1e-4;
 
   /**
    * @throws IllegalArgumentException if the rate is not above 0 or the factor is below 1
@@ -153,7 +154,7 @@ public record ScarRegrowth(ScarShape shape, Range edgeMetresPerYear, double slow
     }
     double above = 0;
     double below = ends;
-    for (int i = 0; i < HALVINGS && below - above > 1e-6; i++) {
+    for (int i = 0; i < HALVINGS && below - above > YEARS_TOLERANCE; i++) {
       double middle = (above + below) / 2;
       if (shareAt.applyAsDouble(middle) > share) {
         above = middle;

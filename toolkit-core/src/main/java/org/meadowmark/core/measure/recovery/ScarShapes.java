@@ -10,7 +10,7 @@ import org.meadowmark.core.model.Scar;
 /** Picks the shape that a scar closes by. */
 final class ScarShapes {
   /** A line whose footprint differs by less from length times width is a strip: bends are mild. */
-  private static final double STRIP_TOLERANCE = 1e-3;
+  private static final double STRIP_TOLERANCE = 5e-3;
 
   private ScarShapes() {}
 

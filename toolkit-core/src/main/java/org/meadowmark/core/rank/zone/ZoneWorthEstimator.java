@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.OptionalDouble;
+import org.meadowmark.core.measure.recovery.ContinuousLoss;
 import org.meadowmark.core.survey.ZoneParameters;
 
 /** What is at stake in a zone, in numbers and in answers to objections. */
@@ -50,7 +51,7 @@ final class ZoneWorthEstimator {
 
   private OptionalDouble loss(double hectares, double years) {
     return hectares > 0
-        ? OptionalDouble.of(hectares * ServiceLoss.yearsLost(years, parameters.discountRate()))
+        ? OptionalDouble.of(hectares * ContinuousLoss.yearsLost(years, parameters.discountRate()))
         : OptionalDouble.empty();
   }
 

@@ -1,11 +1,11 @@
-package org.meadowmark.core.rank.zone;
+package org.meadowmark.core.measure.recovery;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import org.junit.jupiter.api.Test;
 
-class ServiceLossTest {
+class ContinuousLossTest {
   /** The integral worked out by the trapezium rule in a million steps. */
   @Test
   void isTheDiscountedTriangle() {
@@ -18,7 +18,8 @@ class ServiceLossTest {
           double end = i == 0 || i == steps ? 0.5 : 1;
           sum += end * (1 - t / years) * Math.pow(1 + rate, -t);
         }
-        assertThat(ServiceLoss.yearsLost(years, rate)).isCloseTo(sum * years / steps, within(1e-8));
+        assertThat(ContinuousLoss.yearsLost(years, rate))
+            .isCloseTo(sum * years / steps, within(1e-8));
       }
     }
   }
@@ -26,8 +27,8 @@ class ServiceLossTest {
   /** Recovery in 5 years at 3 %: 2.381258, and 2.5 without discount; computed apart by hand. */
   @Test
   void fiveYearsAtThreePercent() {
-    assertThat(ServiceLoss.yearsLost(5, 0.03)).isCloseTo(2.381258, within(5e-7));
-    assertThat(ServiceLoss.yearsLost(5, 0)).isEqualTo(2.5);
-    assertThat(ServiceLoss.yearsLost(5, 1e-5)).isCloseTo(2.5, within(1e-4));
+    assertThat(ContinuousLoss.yearsLost(5, 0.03)).isCloseTo(2.381258, within(5e-7));
+    assertThat(ContinuousLoss.yearsLost(5, 0)).isEqualTo(2.5);
+    assertThat(ContinuousLoss.yearsLost(5, 1e-5)).isCloseTo(2.5, within(1e-4));
   }
 }
