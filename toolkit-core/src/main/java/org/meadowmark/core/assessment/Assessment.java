@@ -5,17 +5,23 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalInt;
 import java.util.stream.Stream;
 import org.locationtech.jts.geom.GeometryFactory;
 import org.meadowmark.core.measure.Barriers;
 import org.meadowmark.core.measure.Measurement;
 import org.meadowmark.core.measure.SurveyMeasurer;
+import org.meadowmark.core.measure.recovery.ScarRecovery;
+import org.meadowmark.core.measure.recovery.SurveyRecoveryEstimator;
 import org.meadowmark.core.model.MetricSurvey;
 import org.meadowmark.core.model.Progress;
 import org.meadowmark.core.plan.RepairPlan;
+import org.meadowmark.core.plan.RepairPlanner;
 import org.meadowmark.core.project.GeodesicTrueNorth;
 import org.meadowmark.core.rank.ChannelRanker;
 import org.meadowmark.core.rank.ChannelRanking;
@@ -32,6 +38,8 @@ import org.meadowmark.core.write.ResultTable;
 import org.meadowmark.core.write.chart.Charts;
 import org.meadowmark.core.write.chart.Picture;
 import org.meadowmark.core.write.folder.OutputFolder;
+import org.meadowmark.core.write.proposal.CrewSheets;
+import org.meadowmark.core.write.proposal.CrewSurvey;
 import org.meadowmark.core.write.proposal.ProposalSheets;
 import org.meadowmark.core.write.proposal.SheetInput;
 import org.meadowmark.core.write.proposal.SurveySheets;
@@ -46,7 +54,7 @@ import org.meadowmark.core.write.summary.Summary;
 import org.meadowmark.core.write.table.ResultTables;
 
 /**
- * A whole assessment: read, check, project, measure, rank, write.
+ * A whole assessment: read, check, project, measure, rank, plan, write.
  *
  * <p>Results do not depend on threads or on the order of the input. The parallel work runs in the
  * fork join pool of the calling thread, or in the common pool.
@@ -100,7 +108,7 @@ public final class Assessment {
   }
 
   /**
-   * Reads, checks, projects, measures and ranks.
+   * Reads, checks, projects, measures, ranks and plans.
    *
    * @throws org.meadowmark.core.model.SurveyInputException if the input cannot be used
    */
@@ -120,7 +128,7 @@ public final class Assessment {
         measurement,
         ranking,
         zones,
-        RepairPlan.NONE,
+        repairs(survey, measurement, ranking, zones),
         loaded.findings(),
         loaded.counts(),
         tables);
@@ -139,6 +147,25 @@ public final class Assessment {
     ZonePlan zones = planner.plan(ranking.segments().stream().map(ZoneSegment::of).toList());
     meter.end();
     return zones;
+  }
+
+  private RepairPlan repairs(
+      MetricSurvey survey, Measurement measurement, ChannelRanking ranking, ZonePlan zones) {
+    Optional<LocalDate> date = definition.date();
+    List<ScarRecovery> recoveries =
+        new SurveyRecoveryEstimator(
+                definition.parameters(),
+                tables,
+                date.map(day -> OptionalInt.of(day.getYear())).orElse(OptionalInt.empty()),
+                meter)
+            .estimate(measurement)
+            .scars();
+    meter.begin("Planning repairs", -1);
+    RepairPlan repairs =
+        new RepairPlanner(survey, date, definition.parameters())
+            .plan(measurement, ranking, zones, recoveries, Map.of());
+    meter.end();
+    return repairs;
   }
 
   /**
@@ -193,6 +220,18 @@ public final class Assessment {
             assessed,
             inputs.stream().map(input -> new SheetInput(input.file(), input.sha256())).toList(),
             toolVersion));
+    meter.end();
+
+    meter.begin("Writing crew sheets", assessed.repairs().seasons().size());
+    CrewSheets.write(
+        target,
+        new CrewSurvey(
+            definition.name(),
+            definition.date(),
+            assessed.survey().gridLabel(),
+            assessed.survey().gridWkt(),
+            definition.parameters().repair(),
+            assessed.repairs()));
     meter.end();
 
     Files.writeString(target.resolve(SUMMARY), summary, StandardCharsets.UTF_8);
