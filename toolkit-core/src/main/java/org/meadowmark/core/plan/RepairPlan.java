@@ -12,10 +12,12 @@ import org.meadowmark.core.plan.layout.PlantingUnit;
  * @param scars every scar with its figures, by id
  * @param choice the choice within the budget; empty where no budget is set
  * @param seasons what to plant when, by number; empty where nothing is chosen
- * @param notPlaced scars that the budget buys but the seasons looked ahead do not hold, by id
+ * @param notPlaced scars that the budget buys but the seasons do not hold, since each season pays
+ *     the way to a site again and has its own budget, by id
  * @param curve benefit against budget, by budget
  * @param units planting units of the scars in seasons, by scar and number
- * @param notes what the figures rest on and do not tell
+ * @param gaps what the plan lacks, in sentences
+ * @param assumptions what its figures rest on, in sentences
  */
 public record RepairPlan(
     List<RepairScar> scars,
@@ -24,11 +26,19 @@ public record RepairPlan(
     List<RepairScar> notPlaced,
     List<CurvePoint> curve,
     List<PlantingUnit> units,
-    List<String> notes) {
+    List<String> gaps,
+    List<String> assumptions) {
   /** Nothing looked at. */
   public static final RepairPlan NONE =
       new RepairPlan(
-          List.of(), Optional.empty(), List.of(), List.of(), List.of(), List.of(), List.of());
+          List.of(),
+          Optional.empty(),
+          List.of(),
+          List.of(),
+          List.of(),
+          List.of(),
+          List.of(),
+          List.of());
 
   /** Part of all benefit from which the curve counts as flat. */
   public static final double FLAT_SHARE = 0.9;
@@ -39,7 +49,8 @@ public record RepairPlan(
     notPlaced = List.copyOf(notPlaced);
     curve = List.copyOf(curve);
     units = List.copyOf(units);
-    notes = List.copyOf(notes);
+    gaps = List.copyOf(gaps);
+    assumptions = List.copyOf(assumptions);
   }
 
   /** Number of the season by scar. */

@@ -104,7 +104,8 @@ public final class RepairPlanner {
           List.of(),
           curve(fit),
           List.of(),
-          PlanNotes.of(choices, scars));
+          PlanNotes.gaps(choices, scars),
+          PlanNotes.assumptions(choices));
     }
     double budget = choices.budget().getAsDouble();
     BudgetProblem problem = problem(fit, budget);
@@ -126,7 +127,8 @@ public final class RepairPlanner {
         left,
         curve(fit),
         units(seasons, layout),
-        PlanNotes.of(choices, scars));
+        PlanNotes.gaps(choices, scars),
+        PlanNotes.assumptions(choices));
   }
 
   /** Takes what each season holds out of what is left. */

@@ -34,7 +34,7 @@ class RepairPlannerTest {
     assertThat(plan.scars().get(1).fillCubicMetres()).hasValue(0);
     assertThat(plan.scars().get(2).fillCubicMetres()).isEmpty();
     assertThat(plan.scars().get(2).unknowns()).contains("excavation and fill");
-    assertThat(plan.notes())
+    assertThat(plan.gaps())
         .anySatisfy(
             note -> assertThat(note).startsWith("Excavation is not known for 1 of 3 scars"));
   }
@@ -106,7 +106,7 @@ class RepairPlannerTest {
     assertThat(plan.units()).isEmpty();
     assertThat(plan.scars()).hasSize(1);
     assertThat(plan.curve()).hasSize(12);
-    assertThat(plan.notes())
+    assertThat(plan.gaps())
         .anySatisfy(note -> assertThat(note).startsWith("No budget is set"))
         .anySatisfy(note -> assertThat(note).startsWith("Costs are placeholders"));
   }
@@ -117,7 +117,7 @@ class RepairPlannerTest {
         new InventedScars().set("repair_budget", "0").scar("1", 100, 100, 10, 0.3, 1).plan();
     assertThat(plan.seasons()).isEmpty();
     assertThat(plan.choice().orElseThrow().cost()).isZero();
-    assertThat(plan.notes()).anySatisfy(note -> assertThat(note).startsWith("The budget is 0"));
+    assertThat(plan.gaps()).anySatisfy(note -> assertThat(note).startsWith("The budget is 0"));
   }
 
   @Test

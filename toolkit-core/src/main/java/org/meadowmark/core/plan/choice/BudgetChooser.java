@@ -7,8 +7,8 @@ import java.util.List;
  * bound in either case.
  */
 public final class BudgetChooser {
-  /** Steps of the programme before it is given up: some seconds, some hundred megabytes. */
-  private static final int MOST_STEPS = 40_000_000;
+  /** Steps of the programme before it is given up: a second or two, a hundred megabytes. */
+  private static final int MOST_STEPS = 15_000_000;
 
   private final int mostSteps;
 

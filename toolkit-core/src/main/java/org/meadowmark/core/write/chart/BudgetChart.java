@@ -30,6 +30,7 @@ final class BudgetChart {
   private static final int HEIGHT = 620;
   private static final int TICKS = 5;
   private static final double HEADROOM = 1.15;
+  private static final double LEAST_VISIBLE_GAP = 0.01;
   private static final BasicStroke LINE = new BasicStroke(2.4f);
   private static final BasicStroke DASHED =
       new BasicStroke(1.8f, BasicStroke.CAP_BUTT, BasicStroke.JOIN_ROUND, 1, new float[] {6, 5}, 0);
@@ -46,10 +47,21 @@ final class BudgetChart {
     boolean placeholders =
         !assessed.definition().parameters().repair().placeholders().names().isEmpty();
     String subtitle =
-        "Best benefit for cost first. No choice is worth more than the dashed line."
+        "Best benefit for cost first; no choice is more than "
+            + Figures.percent(largestGap(plan.curve()))
+            + " above it."
             + (placeholders ? " Costs are placeholders until they are set." : "");
     return new Picture(
         NAME, ChartStyle.numeric(TITLE, subtitle, plot(plan)), ChartStyle.WIDTH, HEIGHT);
+  }
+
+  /** How far the bound is above the curve at most, as a part of the curve. */
+  private static double largestGap(List<CurvePoint> curve) {
+    return curve.stream()
+        .filter(point -> point.benefit() > 0)
+        .mapToDouble(point -> point.upperBound() / point.benefit() - 1)
+        .max()
+        .orElse(0);
   }
 
   private static XYPlot plot(RepairPlan plan) {
@@ -63,7 +75,9 @@ final class BudgetChart {
             ChartStyle.valueAxis("benefit (weighted)"),
             renderer);
     add(data, renderer, curve, "benefit", CurvePoint::benefit, ChartStyle.WATER, LINE);
-    add(data, renderer, curve, "bound", CurvePoint::upperBound, ChartStyle.SOFT_INK, DASHED);
+    if (largestGap(curve) > LEAST_VISIBLE_GAP) {
+      add(data, renderer, curve, "bound", CurvePoint::upperBound, ChartStyle.SOFT_INK, DASHED);
+    }
     CurvePoint last = curve.get(curve.size() - 1);
     double highest =
         curve.stream().mapToDouble(CurvePoint::upperBound).max().orElseThrow() * HEADROOM;

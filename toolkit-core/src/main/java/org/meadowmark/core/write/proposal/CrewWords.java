@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.stream.Stream;
 import org.locationtech.jts.geom.Coordinate;
 import org.meadowmark.core.plan.RepairScar;
 import org.meadowmark.core.plan.RepairSeason;
@@ -68,7 +69,8 @@ final class CrewWords {
             text.get("crewBoat"),
             text.get("crewDive"),
             text.get("crewWeather")),
-        survey.plan().notes());
+        Stream.concat(survey.plan().gaps().stream(), survey.plan().assumptions().stream())
+            .toList());
   }
 
   private String window() {

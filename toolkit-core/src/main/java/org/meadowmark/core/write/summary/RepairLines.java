@@ -25,7 +25,7 @@ final class RepairLines {
     StringBuilder text = new StringBuilder(fitness()).append(' ');
     plan.choice().ifPresent(choice -> text.append(choice(choice)).append(' '));
     plan.flattens().ifPresent(flat -> text.append(flat(flat)).append(' '));
-    return text.append(String.join(" ", plan.notes())).toString();
+    return text.append(String.join(" ", plan.gaps())).toString();
   }
 
   private String fitness() {
@@ -63,13 +63,15 @@ final class RepairLines {
         + Figures.number(plan.seasons().stream().mapToDouble(RepairSeason::cost).sum())
         + (plan.notPlaced().isEmpty()
             ? ""
-            : "; " + Figures.count(plan.notPlaced().size()) + " more do not fit into the seasons")
+            : "; "
+                + Figures.count(plan.notPlaced().size())
+                + " more find no room in a season, since each season pays the way to a site again")
         + ". "
         + (choice.isProvenBest()
             ? "No other choice within it is worth more."
-            : "Another choice within it could be worth at most "
-                + Figures.percent(choice.gapShare())
-                + " more than this one, as a part of the bound.");
+            : "It is not proven that no other choice is worth more; none is more than "
+                + Figures.percent(choice.upperBound() / choice.benefit() - 1)
+                + " above it.");
   }
 
   private String flat(CurvePoint flat) {

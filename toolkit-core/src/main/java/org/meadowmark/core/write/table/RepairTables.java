@@ -90,20 +90,24 @@ final class RepairTables {
             "m³",
             "Fill that it takes first; empty where the excavation is not known.",
             row -> row.scar().fillCubicMetres())
-        .real("unit_cost", "money", "Cost of its units.", row -> row.scar().cost().units())
+        .real(
+            "unit_cost",
+            "",
+            "Cost of its units, in your currency.",
+            row -> row.scar().cost().units())
         .real(
             "fill_cost",
-            "money",
+            "",
             "Cost of its fill; 0 where the excavation is not known.",
             row -> row.scar().cost().fill())
         .real(
             "monitoring_cost",
-            "money",
+            "",
             "Cost of following it up.",
             row -> row.scar().cost().monitoring())
         .real(
             "cost",
-            "money",
+            "",
             "The three together, without the mobilisation of the site.",
             row -> row.scar().cost().total())
         .optionalReal(
@@ -161,8 +165,9 @@ final class RepairTables {
             Comparator.comparingDouble(CurvePoint::budget),
             "One row a budget: what the best benefit for cost first buys; the last row buys all"
                 + " that is fit.")
-        .real("budget", "money", "Budget.", CurvePoint::budget)
-        .real("cost", "money", "What is spent, mobilisation with it.", CurvePoint::cost)
+        .real("budget", "", "Budget, in your currency.", CurvePoint::budget)
+        .real(
+            "cost", "", "What is spent, mobilisation with it, in your currency.", CurvePoint::cost)
         .real("benefit", "1", "What that is worth.", CurvePoint::benefit)
         .real("upper_bound", "1", "No choice within it is worth more.", CurvePoint::upperBound)
         .count("scar_count", "Scars planted.", CurvePoint::scars)
@@ -192,7 +197,7 @@ final class RepairTables {
         .count("site_count", "Sites, each with its mobilisation.", RepairSeason::siteCount)
         .count("units", "Planting units.", RepairSeason::units)
         .real("fill_m3", "m³", "Fill that is known to be needed.", RepairSeason::fillCubicMetres)
-        .real("cost", "money", "Cost, mobilisation with it.", RepairSeason::cost)
+        .real("cost", "", "Cost, mobilisation with it, in your currency.", RepairSeason::cost)
         .real("benefit", "1", "Benefit.", RepairSeason::benefit)
         .real(
             "way_m",
