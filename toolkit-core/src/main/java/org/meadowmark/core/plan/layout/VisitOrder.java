@@ -29,19 +29,20 @@ public record VisitOrder(List<Integer> order, double lengthMetres, double lowerB
   }
 
   /** The way through places; starts at the place that lies farthest west. */
-  public static VisitOrder of(List<Coordinate> places) {
-    if (places.isEmpty()) {
+  public static VisitOrder of(List<Coordinate> coordinates) {
+    Places places = Places.of(coordinates);
+    if (places.count() == 0) {
       return new VisitOrder(List.of(), 0, 0);
     }
     int[] way = nearestNeighbour(places);
-    if (places.size() <= MOST_FOR_EXCHANGE) {
+    if (places.count() <= MOST_FOR_EXCHANGE) {
       exchange(way, places);
     }
     List<Integer> order = new ArrayList<>();
     for (int place : way) {
       order.add(place);
     }
-    if (places.get(way[way.length - 1]).x < places.get(way[0]).x) {
+    if (places.x()[way[way.length - 1]] < places.x()[way[0]]) {
       Collections.reverse(order);
     }
     double length = 0;
@@ -56,13 +57,13 @@ public record VisitOrder(List<Integer> order, double lengthMetres, double lowerB
     return lowerBoundMetres > 0 ? lengthMetres / lowerBoundMetres : 1;
   }
 
-  private static int[] nearestNeighbour(List<Coordinate> places) {
-    int count = places.size();
+  private static int[] nearestNeighbour(Places places) {
+    int count = places.count();
     boolean[] visited = new boolean[count];
     int[] way = new int[count];
     int current = 0;
     for (int i = 1; i < count; i++) {
-      if (places.get(i).x < places.get(current).x) {
+      if (places.x()[i] < places.x()[current]) {
         current = i;
       }
     }
@@ -72,7 +73,7 @@ public record VisitOrder(List<Integer> order, double lengthMetres, double lowerB
       int next = -1;
       for (int i = 0; i < count; i++) {
         if (!visited[i]
-            && (next < 0 || distance(places, current, i) < distance(places, current, next))) {
+            && (next < 0 || places.squared(current, i) < places.squared(current, next))) {
           next = i;
         }
       }
@@ -82,7 +83,7 @@ public record VisitOrder(List<Integer> order, double lengthMetres, double lowerB
   }
 
   /** Turns a stretch round where that shortens the way; either end of the way may be turned. */
-  private static void exchange(int[] way, List<Coordinate> places) {
+  private static void exchange(int[] way, Places places) {
     boolean shorter = true;
     for (int pass = 0; shorter && pass < MOST_PASSES; pass++) {
       shorter = false;
@@ -115,8 +116,8 @@ public record VisitOrder(List<Integer> order, double lengthMetres, double lowerB
     }
   }
 
-  private static double treeLength(List<Coordinate> places) {
-    int count = places.size();
+  private static double treeLength(Places places) {
+    int count = places.count();
     boolean[] joined = new boolean[count];
     double[] nearest = new double[count];
     Arrays.fill(nearest, Double.POSITIVE_INFINITY);
@@ -130,17 +131,36 @@ public record VisitOrder(List<Integer> order, double lengthMetres, double lowerB
         }
       }
       joined[next] = true;
-      sum += nearest[next];
+      sum += Math.sqrt(nearest[next]);
       for (int i = 0; i < count; i++) {
         if (!joined[i]) {
-          nearest[i] = Math.min(nearest[i], distance(places, next, i));
+          nearest[i] = Math.min(nearest[i], places.squared(next, i));
         }
       }
     }
     return sum;
   }
 
-  private static double distance(List<Coordinate> places, int a, int b) {
-    return places.get(a).distance(places.get(b));
+  private static double distance(Places places, int a, int b) {
+    return Math.sqrt(places.squared(a, b));
+  }
+
+  /** Ordinates in arrays: passes over all pairs take their time. */
+  private record Places(double[] x, double[] y) {
+    private static Places of(List<Coordinate> coordinates) {
+      return new Places(
+          coordinates.stream().mapToDouble(Coordinate::getX).toArray(),
+          coordinates.stream().mapToDouble(Coordinate::getY).toArray());
+    }
+
+    private int count() {
+      return x.length;
+    }
+
+    private double squared(int a, int b) {
+      double dx = x[a] - x[b];
+      double dy = y[a] - y[b];
+      return dx * dx + dy * dy;
+    }
   }
 }

@@ -32,7 +32,7 @@ class BudgetChartTest {
   @Test
   void aBoundThatIsFarAboveIsDrawnToo() {
     XYPlot plot = plot(1);
-    assertThat(plot.getDataset().getSeriesKey(1)).isEqualTo("bound");
+    assertThat(String.valueOf(plot.getDataset().getSeriesKey(1))).isEqualTo("bound");
     assertThat(plot.getDataset().getYValue(1, 1)).isCloseTo(4.5, within(1e-12));
   }
 
