@@ -5,11 +5,9 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
-import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.stream.Stream;
 import org.locationtech.jts.geom.GeometryFactory;
@@ -17,6 +15,7 @@ import org.meadowmark.core.measure.Barriers;
 import org.meadowmark.core.measure.Measurement;
 import org.meadowmark.core.measure.SurveyMeasurer;
 import org.meadowmark.core.measure.recovery.ScarRecovery;
+import org.meadowmark.core.measure.recovery.SurveyRecovery;
 import org.meadowmark.core.measure.recovery.SurveyRecoveryEstimator;
 import org.meadowmark.core.model.MetricSurvey;
 import org.meadowmark.core.model.Progress;
@@ -38,6 +37,7 @@ import org.meadowmark.core.write.ResultTable;
 import org.meadowmark.core.write.chart.Charts;
 import org.meadowmark.core.write.chart.Picture;
 import org.meadowmark.core.write.folder.OutputFolder;
+import org.meadowmark.core.write.loss.WorkedLossText;
 import org.meadowmark.core.write.proposal.CrewSheets;
 import org.meadowmark.core.write.proposal.CrewSurvey;
 import org.meadowmark.core.write.proposal.ProposalSheets;
@@ -122,16 +122,25 @@ public final class Assessment {
                 survey, MeasuredEvidence.of(measurement), definition.parameters(), tables, meter)
             .rank();
     ZonePlan zones = zones(survey, ranking);
+    SurveyRecovery recovery = recovery(measurement);
     return new AssessedSurvey(
         definition,
         survey,
         measurement,
         ranking,
         zones,
-        repairs(survey, measurement, ranking, zones),
+        recovery,
+        repairs(survey, measurement, ranking, zones, recovery.scars()),
         loaded.findings(),
         loaded.counts(),
         tables);
+  }
+
+  private SurveyRecovery recovery(Measurement measurement) {
+    OptionalInt year =
+        definition.date().map(date -> OptionalInt.of(date.getYear())).orElse(OptionalInt.empty());
+    return new SurveyRecoveryEstimator(definition.parameters(), tables, year, meter)
+        .estimate(measurement);
   }
 
   private ZonePlan zones(MetricSurvey survey, ChannelRanking ranking) {
@@ -150,19 +159,14 @@ public final class Assessment {
   }
 
   private RepairPlan repairs(
-      MetricSurvey survey, Measurement measurement, ChannelRanking ranking, ZonePlan zones) {
-    Optional<LocalDate> date = definition.date();
-    List<ScarRecovery> recoveries =
-        new SurveyRecoveryEstimator(
-                definition.parameters(),
-                tables,
-                date.map(day -> OptionalInt.of(day.getYear())).orElse(OptionalInt.empty()),
-                meter)
-            .estimate(measurement)
-            .scars();
+      MetricSurvey survey,
+      Measurement measurement,
+      ChannelRanking ranking,
+      ZonePlan zones,
+      List<ScarRecovery> recoveries) {
     meter.begin("Planning repairs", -1);
     RepairPlan repairs =
-        new RepairPlanner(survey, date, definition.parameters())
+        new RepairPlanner(survey, definition.date(), definition.parameters())
             .plan(measurement, ranking, zones, recoveries, Map.of());
     meter.end();
     return repairs;
@@ -222,6 +226,10 @@ public final class Assessment {
             toolVersion));
     meter.end();
 
+    Files.writeString(
+        target.resolve(WorkedLossText.FILE_NAME),
+        WorkedLossText.of(definition.name(), assessed.recovery()),
+        StandardCharsets.UTF_8);
     meter.begin("Writing crew sheets", assessed.repairs().seasons().size());
     CrewSheets.write(
         target,

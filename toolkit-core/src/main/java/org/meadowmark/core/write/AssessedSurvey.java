@@ -3,6 +3,7 @@ package org.meadowmark.core.write;
 import java.util.List;
 import java.util.Objects;
 import org.meadowmark.core.measure.Measurement;
+import org.meadowmark.core.measure.recovery.SurveyRecovery;
 import org.meadowmark.core.model.Finding;
 import org.meadowmark.core.model.LayerCount;
 import org.meadowmark.core.model.MetricSurvey;
@@ -20,6 +21,7 @@ import org.meadowmark.core.survey.SurveyDefinition;
  * @param measurement what was measured
  * @param ranking channel segments by damage rate
  * @param zones zones proposed for marking
+ * @param recovery recovery of scars and the loss until then
  * @param repairs the repair plan
  * @param findings every finding of the run, in {@link Finding#ORDER} whatever order was given
  * @param counts features by layer, in order of role, file and layer whatever order was given
@@ -31,6 +33,7 @@ public record AssessedSurvey(
     Measurement measurement,
     ChannelRanking ranking,
     ZonePlan zones,
+    SurveyRecovery recovery,
     RepairPlan repairs,
     List<Finding> findings,
     List<LayerCount> counts,
@@ -42,6 +45,7 @@ public record AssessedSurvey(
     Objects.requireNonNull(measurement, "measurement");
     Objects.requireNonNull(ranking, "ranking");
     Objects.requireNonNull(zones, "zones");
+    Objects.requireNonNull(recovery, "recovery");
     Objects.requireNonNull(repairs, "repairs");
     Objects.requireNonNull(references, "references");
     findings = findings.stream().sorted(Finding.ORDER).toList();

@@ -40,6 +40,8 @@ import org.meadowmark.core.measure.PatchWorth;
 import org.meadowmark.core.measure.ScarFilling;
 import org.meadowmark.core.measure.ScarInBed;
 import org.meadowmark.core.measure.ScarMeasure;
+import org.meadowmark.core.measure.recovery.SurveyRecovery;
+import org.meadowmark.core.measure.recovery.SurveyRecoveryEstimator;
 import org.meadowmark.core.measure.uncertainty.DamageInterval;
 import org.meadowmark.core.measure.uncertainty.DamageInterval.ClassShare;
 import org.meadowmark.core.measure.uncertainty.DamageInterval.ErrorSource;
@@ -56,6 +58,7 @@ import org.meadowmark.core.model.LayerCount;
 import org.meadowmark.core.model.LayerRole;
 import org.meadowmark.core.model.MapArea;
 import org.meadowmark.core.model.MetricSurvey;
+import org.meadowmark.core.model.Progress;
 import org.meadowmark.core.model.Scar;
 import org.meadowmark.core.model.Scar.WidthSource;
 import org.meadowmark.core.plan.RepairPlan;
@@ -79,7 +82,9 @@ import org.meadowmark.core.rank.zone.ZonePlanner;
 import org.meadowmark.core.rank.zone.ZoneSegment;
 import org.meadowmark.core.reference.ReferenceTables;
 import org.meadowmark.core.reference.ReferenceTablesReader;
+import org.meadowmark.core.reference.RhizomeElongation;
 import org.meadowmark.core.reference.ScarCause;
+import org.meadowmark.core.reference.ScarRecoveryTime;
 import org.meadowmark.core.reference.SeverityClass;
 import org.meadowmark.core.reference.Species;
 import org.meadowmark.core.survey.LayerSource;
@@ -129,7 +134,13 @@ public final class InventedSurvey {
             new SeverityClass("moderate", "Moderate", 0.05, true, 0.2, true, "test"),
             new SeverityClass("severe", "Severe", 0.2, false, 1, true, "test")),
         List.of(),
-        Map.of());
+        Map.of(),
+        Map.of(
+            "thalassia",
+            new ScarRecoveryTime(
+                "thalassia", new org.meadowmark.core.model.Range(3, 5, 9), 0.3, "test")),
+        Map.of(
+            "thalassia", new RhizomeElongation("thalassia", "Thalassia testudinum", 0.7, "test")));
   }
 
   public static Parameters parameters() {
@@ -177,15 +188,22 @@ public final class InventedSurvey {
         measurement,
         ranking,
         zones(ranking),
+        recovery(measurement),
         repairs(measurement, ranking),
         findings,
         counts(),
         references());
   }
 
+  public static SurveyRecovery recovery(Measurement measurement) {
+    return new SurveyRecoveryEstimator(
+            parameters(), references(), OptionalInt.of(2025), Progress.NONE)
+        .estimate(measurement);
+  }
+
   public static RepairPlan repairs(Measurement measurement, ChannelRanking ranking) {
     return new RepairPlanner(metric(), definition().date(), definition().parameters())
-        .plan(measurement, ranking, zones(ranking), List.of(), Map.of());
+        .plan(measurement, ranking, zones(ranking), recovery(measurement).scars(), Map.of());
   }
 
   public static ZonePlan zones(ChannelRanking ranking) {

@@ -293,7 +293,8 @@ public final class SurveyRecoveryEstimator {
   }
 
   private static ShareIn shareIn(AreaMeasure area, List<Geometry> areas) {
-    if (area.kind() == Kind.WHOLE_SURVEY) {
+    boolean undivided = area.area().isEmpty() && areas.isEmpty();
+    if (area.kind() == Kind.WHOLE_SURVEY || undivided) {
       return shape -> 1;
     }
     Geometry outline =

@@ -6,7 +6,6 @@ import java.awt.Font;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.TreeMap;
 import org.jfree.chart.JFreeChart;
@@ -25,6 +24,7 @@ import org.meadowmark.core.measure.recovery.ScarRegrowth;
 import org.meadowmark.core.measure.recovery.SurveyRecovery;
 import org.meadowmark.core.model.Ids;
 import org.meadowmark.core.reference.Species;
+import org.meadowmark.core.write.Figures;
 
 /** How bare the middle scar of each species stays over the years. */
 final class RecoveryChart {
@@ -35,7 +35,7 @@ final class RecoveryChart {
   private static final int MOST_SPECIES = 4;
   private static final int POINTS = 80;
   private static final double PERCENT = 100;
-  private static final int TICKS = 6;
+  private static final int TICKS = 5;
   private static final double LABEL_ROOM = 1.12;
 
   private static final BasicStroke SOLID = new BasicStroke(2.6f);
@@ -116,14 +116,14 @@ final class RecoveryChart {
       for (Estimate estimate : Estimate.values()) {
         add(
             plot,
-            longest,
+            years(scar, estimate),
             years -> regrowth.bareShare(estimate, years),
             ink,
             estimate == Estimate.MIDDLE ? SOLID : THIN);
       }
       add(
           plot,
-          longest,
+          years(scar, Estimate.MIDDLE),
           years -> regrowth.bareShare(Estimate.MIDDLE, years, planting, 0),
           ink,
           DASHED);
@@ -133,7 +133,9 @@ final class RecoveryChart {
     NumberAxis across = (NumberAxis) plot.getDomainAxis();
     across.setRange(0, longest * LABEL_ROOM);
     across.setTickUnit(new NumberTickUnit(GapBins.niceStep(Math.max(1, longest / TICKS))));
-    plot.getRangeAxis().setRange(0, PERCENT);
+    NumberAxis up = (NumberAxis) plot.getRangeAxis();
+    up.setRange(0, PERCENT);
+    up.setTickUnit(new NumberTickUnit(PERCENT / TICKS));
     return plot;
   }
 
@@ -141,13 +143,13 @@ final class RecoveryChart {
     double at(double years);
   }
 
-  private static void add(XYPlot plot, double longest, Share share, Color ink, BasicStroke stroke) {
+  private static void add(XYPlot plot, double until, Share share, Color ink, BasicStroke stroke) {
     XYSeriesCollection data = (XYSeriesCollection) plot.getDataset();
     XYLineAndShapeRenderer renderer = (XYLineAndShapeRenderer) plot.getRenderer();
     int place = data.getSeriesCount();
     XYSeries series = new XYSeries(place);
     for (int i = 0; i <= POINTS; i++) {
-      double years = longest * i / POINTS;
+      double years = until * i / POINTS;
       series.add(years, PERCENT * share.at(years));
     }
     data.addSeries(series);
@@ -158,14 +160,22 @@ final class RecoveryChart {
   private static String label(String key, ScarRecovery scar, Map<String, Species> species) {
     Species known = species.get(key);
     String name = known == null ? (key.isEmpty() ? "species not mapped" : key) : known.commonName();
-    return String.format(
-        Locale.ROOT,
-        "%s: scar %s closes in %.1f years (%.1f to %.1f)",
-        name,
-        scar.scarId(),
-        years(scar, Estimate.MIDDLE),
-        years(scar, Estimate.LOW),
-        years(scar, Estimate.HIGH));
+    String width =
+        scar.regrowth().orElseThrow().shape().stripWidthMetres().stream()
+            .mapToObj(metres -> ", " + Figures.length(metres) + " wide,")
+            .findFirst()
+            .orElse("");
+    return name
+        + ": scar "
+        + scar.scarId()
+        + width
+        + " closes in "
+        + Figures.number(years(scar, Estimate.MIDDLE))
+        + " years ("
+        + Figures.number(years(scar, Estimate.LOW))
+        + " to "
+        + Figures.number(years(scar, Estimate.HIGH))
+        + ")";
   }
 
   /** Names below each other in the upper right, where every curve has come down. */

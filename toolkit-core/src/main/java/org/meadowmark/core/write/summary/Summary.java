@@ -71,6 +71,7 @@ public final class Summary {
     damage();
     segments();
     gaps();
+    recovery();
     areaTable();
     segmentTable();
     inputTable();
@@ -230,6 +231,13 @@ public final class Summary {
     String repairs = new RepairLines(assessed.repairs()).answer();
     if (!repairs.isEmpty()) {
       answer("Which scars are worth planting?", repairs);
+    }
+  }
+
+  private void recovery() {
+    String recovery = new RecoveryLines(assessed.recovery()).answer();
+    if (!recovery.isEmpty()) {
+      answer("What is lost until the scars have closed?", recovery);
     }
   }
 

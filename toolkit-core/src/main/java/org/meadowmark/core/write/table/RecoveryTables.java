@@ -71,7 +71,7 @@ final class RecoveryTables {
         table,
         "edge_rate",
         "m_per_year",
-        "m/a",
+        "m/year",
         "How fast an edge moves on a side, before excavation slows it",
         scar -> scar.regrowth().map(regrowth -> regrowth.edgeMetresPerYear()));
     table.optionalReal(
@@ -87,8 +87,8 @@ final class RecoveryTables {
     addRange(
         table,
         "planting_gain",
-        "dshy",
-        "ha·a",
+        "ha_years",
+        "ha·year",
         "Discounted service-hectare-years that planting gives back",
         ScarRecovery::gainServiceHectareYears);
     for (int years : CURVE_YEARS) {
@@ -178,12 +178,13 @@ final class RecoveryTables {
             row -> OptionalDouble.of(row.year().meanShare()))
         .real("factor", "1", "Discount factor of the year.", row -> row.year().factor())
         .column(
-            "loss_dshy",
+            "loss_ha_years",
             Type.REAL,
-            "ha·a",
+            "ha·year",
             "Discounted service-hectare-years lost in the year.",
             row -> rounded(row.year().serviceHectareYears()))
-        .column("sum_dshy", Type.REAL, "ha·a", "Sum up to the year.", row -> rounded(row.sum()))
+        .column(
+            "sum_ha_years", Type.REAL, "ha·year", "Sum up to the year.", row -> rounded(row.sum()))
         .build();
   }
 
@@ -215,7 +216,7 @@ final class RecoveryTables {
         .count("year", "Years after planting.", SpreadRow::year)
         .real(
             "edge_rate_m_per_year",
-            "m/a",
+            "m/year",
             "Published elongation of its rhizomes, by which the edge moves outwards.",
             row -> row.plant().metresPerYear())
         .real(
@@ -256,16 +257,16 @@ final class RecoveryTables {
       Function<ScarRecovery, Optional<Outlook>> outlook) {
     addRange(
         table,
-        prefix + "years_to_half",
-        "a",
-        "a",
+        prefix + "time_to_half",
+        "years",
+        "year",
         "Years until half is covered," + suffix,
         scar -> outlook.apply(scar).map(Outlook::yearsToHalf));
     addRange(
         table,
-        prefix + "years_to_full",
-        "a",
-        "a",
+        prefix + "time_to_full",
+        "years",
+        "year",
         "Years until it is closed"
             + (prefix.isEmpty() ? "" : " (less than 1 % expected bare)")
             + ","
@@ -274,15 +275,21 @@ final class RecoveryTables {
     addRange(
         table,
         prefix + "loss",
-        "dshy",
-        "ha·a",
+        "ha_years",
+        "ha·year",
         "Discounted service-hectare-years lost inside beds," + suffix,
         scar -> outlook.apply(scar).map(Outlook::lossServiceHectareYears));
   }
 
   private static <T> void addLoss(
       TableLayout.Builder<T> table, String name, String suffix, Function<T, Optional<Range>> loss) {
-    addRange(table, name, "dshy", "ha·a", "Discounted service-hectare-years lost," + suffix, loss);
+    addRange(
+        table,
+        name,
+        "ha_years",
+        "ha·year",
+        "Discounted service-hectare-years lost," + suffix,
+        loss);
   }
 
   private static <T> void addRange(

@@ -62,6 +62,14 @@ public final class ResultTables {
         ZoneTables.markers().table(ZoneTables.markerRows(assessed.zones())),
         ZoneTables.devices().table(ZoneTables.deviceRows(assessed.zones())),
         ZoneTables.cover().table(assessed.zones().curve()),
+        RecoveryTables.scars().table(assessed.recovery().scars()),
+        RecoveryTables.beds().table(assessed.recovery().beds()),
+        RecoveryTables.areas().table(assessed.recovery().areas()),
+        RecoveryTables.years().table(RecoveryTables.yearRows(assessed.recovery())),
+        RecoveryTables.spread()
+            .table(
+                RecoveryTables.spreadRows(
+                    references.rhizomeElongation(), parameters.recovery().newPatchesPerYear())),
         RepairTables.sites().table(RepairTables.siteRows(assessed.repairs())),
         RepairTables.units().table(assessed.repairs().units()),
         RepairTables.curve().table(assessed.repairs().curve()),
@@ -95,6 +103,11 @@ public final class ResultTables {
         ZoneTables.markers(),
         ZoneTables.devices(),
         ZoneTables.cover(),
+        RecoveryTables.scars(),
+        RecoveryTables.beds(),
+        RecoveryTables.areas(),
+        RecoveryTables.years(),
+        RecoveryTables.spread(),
         RepairTables.sites(),
         RepairTables.units(),
         RepairTables.curve(),

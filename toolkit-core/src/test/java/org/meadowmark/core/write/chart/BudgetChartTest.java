@@ -62,6 +62,7 @@ class BudgetChartTest {
         invented.measurement(),
         invented.ranking(),
         invented.zones(),
+        invented.recovery(),
         plan,
         invented.findings(),
         invented.counts(),

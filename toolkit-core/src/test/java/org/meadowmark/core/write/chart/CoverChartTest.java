@@ -66,6 +66,7 @@ class CoverChartTest {
                 invented.measurement(),
                 invented.ranking(),
                 plan,
+                invented.recovery(),
                 invented.repairs(),
                 invented.findings(),
                 invented.counts(),

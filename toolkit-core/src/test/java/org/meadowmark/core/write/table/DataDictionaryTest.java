@@ -41,6 +41,8 @@ class DataDictionaryTest {
                             case "m³" -> assertThat(column.name()).endsWith("_m3");
                             case "ha" -> assertThat(column.name()).endsWith("_ha");
                             case "ha·year" -> assertThat(column.name()).endsWith("_ha_years");
+                            case "year" -> assertThat(column.name()).endsWith("_years");
+                            case "m/year" -> assertThat(column.name()).endsWith("_m_per_year");
                             case "1/ha" -> assertThat(column.name()).endsWith("_per_ha");
                             case "m/ha" -> assertThat(column.name()).endsWith("_m_per_ha");
                             case "°" -> assertThat(column.name()).endsWith("_deg");

@@ -18,6 +18,7 @@ import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import org.meadowmark.core.measure.Measurement;
+import org.meadowmark.core.measure.recovery.SurveyRecovery;
 import org.meadowmark.core.rank.ChannelRanking;
 import org.meadowmark.core.write.AssessedSurvey;
 import org.meadowmark.core.write.Column;
@@ -54,6 +55,11 @@ class ResultTablesTest {
             "zone_markers",
             "zone_devices",
             "zone_cover",
+            "scar_recovery",
+            "bed_loss",
+            "area_loss",
+            "loss_years",
+            "planted_spread",
             "repair_sites",
             "repair_units",
             "repair_budget_curve",
@@ -264,6 +270,13 @@ class ResultTablesTest {
             r.blockedMetres(),
             r.polygonScarCount()),
         ordered.zones(),
+        new SurveyRecovery(
+            ordered.recovery().conventions(),
+            ordered.recovery().planting(),
+            shuffled(ordered.recovery().scars(), random),
+            shuffled(ordered.recovery().beds(), random),
+            shuffled(ordered.recovery().areas(), random),
+            ordered.recovery().worked()),
         ordered.repairs(),
         shuffled(InventedSurvey.findings(), random),
         shuffled(InventedSurvey.counts(), random),
