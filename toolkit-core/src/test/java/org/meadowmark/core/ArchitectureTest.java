@@ -34,6 +34,8 @@ class ArchitectureTest {
           .definedBy("org.meadowmark.core.measure..")
           .layer("rank")
           .definedBy("org.meadowmark.core.rank..")
+          .layer("plan")
+          .definedBy("org.meadowmark.core.plan..")
           .layer("write")
           .definedBy("org.meadowmark.core.write..")
           .layer("assessment")
@@ -42,10 +44,12 @@ class ArchitectureTest {
           .mayNotBeAccessedByAnyLayer()
           .whereLayer("write")
           .mayOnlyBeAccessedByLayers("assessment")
-          .whereLayer("rank")
+          .whereLayer("plan")
           .mayOnlyBeAccessedByLayers("write", "assessment")
+          .whereLayer("rank")
+          .mayOnlyBeAccessedByLayers("plan", "write", "assessment")
           .whereLayer("measure")
-          .mayOnlyBeAccessedByLayers("rank", "write", "assessment")
+          .mayOnlyBeAccessedByLayers("rank", "plan", "write", "assessment")
           .whereLayer("project")
           .mayOnlyBeAccessedByLayers("assessment")
           .whereLayer("check")
@@ -54,10 +58,10 @@ class ArchitectureTest {
           .mayOnlyBeAccessedByLayers("check", "project", "assessment")
           .whereLayer("survey")
           .mayOnlyBeAccessedByLayers(
-              "read", "check", "project", "measure", "rank", "write", "assessment")
+              "read", "check", "project", "measure", "rank", "plan", "write", "assessment")
           .whereLayer("reference")
           .mayOnlyBeAccessedByLayers(
-              "survey", "check", "project", "measure", "rank", "write", "assessment");
+              "survey", "check", "project", "measure", "rank", "plan", "write", "assessment");
 
   @ArchTest
   static final ArchRule NO_CYCLES =

@@ -14,10 +14,13 @@ import org.locationtech.jts.geom.GeometryFactory;
 import org.meadowmark.core.measure.Barriers;
 import org.meadowmark.core.measure.Measurement;
 import org.meadowmark.core.measure.SurveyMeasurer;
+import org.meadowmark.core.measure.recovery.ScarRecovery;
 import org.meadowmark.core.measure.recovery.SurveyRecovery;
 import org.meadowmark.core.measure.recovery.SurveyRecoveryEstimator;
 import org.meadowmark.core.model.MetricSurvey;
 import org.meadowmark.core.model.Progress;
+import org.meadowmark.core.plan.RepairPlan;
+import org.meadowmark.core.plan.RepairPlanner;
 import org.meadowmark.core.project.GeodesicTrueNorth;
 import org.meadowmark.core.rank.ChannelRanker;
 import org.meadowmark.core.rank.ChannelRanking;
@@ -35,6 +38,8 @@ import org.meadowmark.core.write.chart.Charts;
 import org.meadowmark.core.write.chart.Picture;
 import org.meadowmark.core.write.folder.OutputFolder;
 import org.meadowmark.core.write.loss.WorkedLossText;
+import org.meadowmark.core.write.proposal.CrewSheets;
+import org.meadowmark.core.write.proposal.CrewSurvey;
 import org.meadowmark.core.write.proposal.ProposalSheets;
 import org.meadowmark.core.write.proposal.SheetInput;
 import org.meadowmark.core.write.proposal.SurveySheets;
@@ -49,7 +54,7 @@ import org.meadowmark.core.write.summary.Summary;
 import org.meadowmark.core.write.table.ResultTables;
 
 /**
- * A whole assessment: read, check, project, measure, rank, write.
+ * A whole assessment: read, check, project, measure, rank, plan, write.
  *
  * <p>Results do not depend on threads or on the order of the input. The parallel work runs in the
  * fork join pool of the calling thread, or in the common pool.
@@ -103,7 +108,7 @@ public final class Assessment {
   }
 
   /**
-   * Reads, checks, projects, measures and ranks.
+   * Reads, checks, projects, measures, ranks and plans.
    *
    * @throws org.meadowmark.core.model.SurveyInputException if the input cannot be used
    */
@@ -117,13 +122,15 @@ public final class Assessment {
                 survey, MeasuredEvidence.of(measurement), definition.parameters(), tables, meter)
             .rank();
     ZonePlan zones = zones(survey, ranking);
+    SurveyRecovery recovery = recovery(measurement);
     return new AssessedSurvey(
         definition,
         survey,
         measurement,
         ranking,
         zones,
-        recovery(measurement),
+        recovery,
+        repairs(survey, measurement, ranking, zones, recovery.scars()),
         loaded.findings(),
         loaded.counts(),
         tables);
@@ -149,6 +156,20 @@ public final class Assessment {
     ZonePlan zones = planner.plan(ranking.segments().stream().map(ZoneSegment::of).toList());
     meter.end();
     return zones;
+  }
+
+  private RepairPlan repairs(
+      MetricSurvey survey,
+      Measurement measurement,
+      ChannelRanking ranking,
+      ZonePlan zones,
+      List<ScarRecovery> recoveries) {
+    meter.begin("Planning repairs", -1);
+    RepairPlan repairs =
+        new RepairPlanner(survey, definition.date(), definition.parameters())
+            .plan(measurement, ranking, zones, recoveries, Map.of());
+    meter.end();
+    return repairs;
   }
 
   /**
@@ -209,6 +230,18 @@ public final class Assessment {
         target.resolve(WorkedLossText.FILE_NAME),
         WorkedLossText.of(definition.name(), assessed.recovery(), tables.scarRecovery()),
         StandardCharsets.UTF_8);
+    meter.begin("Writing crew sheets", assessed.repairs().seasons().size());
+    CrewSheets.write(
+        target,
+        new CrewSurvey(
+            definition.name(),
+            definition.date(),
+            assessed.survey().gridLabel(),
+            assessed.survey().gridWkt(),
+            definition.parameters().repair(),
+            assessed.repairs()));
+    meter.end();
+
     Files.writeString(target.resolve(SUMMARY), summary, StandardCharsets.UTF_8);
     Files.writeString(
         target.resolve(FINDINGS),

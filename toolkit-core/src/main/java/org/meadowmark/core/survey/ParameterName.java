@@ -67,7 +67,26 @@ public enum ParameterName {
   PROJECT_START("project_start_years"),
   PROJECT_GROWTH("project_growth_years"),
   PROJECT_LIFE("project_life_years"),
-  NEW_PATCHES("new_patches_per_year");
+  NEW_PATCHES("new_patches_per_year"),
+  PLANTING_PATTERN("planting_pattern"),
+  PLANTING_UNIT_COST("planting_unit_cost"),
+  FILL_COST("fill_cost_per_m3"),
+  MONITORING_COST("monitoring_cost"),
+  MOBILISATION_COST("mobilisation_cost"),
+  REPAIR_SITE_DISTANCE("repair_site_distance_m"),
+  FILL_THRESHOLD("fill_threshold_m"),
+  GRASS_WEIGHT("grass_weight"),
+  CONNECTIVITY_WEIGHT("connectivity_weight"),
+  MARKER_EFFECT("marker_effect"),
+  ESTABLISHMENT("establishment_years"),
+  PROTECT_FIRST_CHANCE("protect_first_chance"),
+  PROTECT_FIRST_SHARE("protect_first_share"),
+  DEEPEST_PLANTING("deepest_planting_m"),
+  PLANTING_FIRST_MONTH("planting_first_month"),
+  PLANTING_LAST_MONTH("planting_last_month"),
+  REPAIR_BUDGET("repair_budget"),
+  REPAIR_SEASON_BUDGET("repair_season_budget"),
+  REPAIR_SEASONS("repair_seasons");
 
   private final String key;
 

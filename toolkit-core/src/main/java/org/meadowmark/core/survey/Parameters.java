@@ -37,6 +37,7 @@ import java.util.stream.Stream;
  * @param ranking choices for the evidence of channel segments and their ranking
  * @param zones choices for zones to mark
  * @param recovery choices for recovery, loss and planted grass
+ * @param repair choices for the repair plan
  */
 public record Parameters(
     Optional<String> analysisCrs,
@@ -65,7 +66,8 @@ public record Parameters(
     int connectivityDetailPatches,
     RankingParameters ranking,
     ZoneParameters zones,
-    RecoveryParameters recovery) {
+    RecoveryParameters recovery,
+    RepairParameters repair) {
 
   /** What the scarred area is divided by. */
   public enum SeverityDenominator {

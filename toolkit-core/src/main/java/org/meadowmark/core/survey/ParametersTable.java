@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.stream.Stream;
 import org.meadowmark.core.model.MeadowmarkException;
 import org.meadowmark.core.model.Range;
 import org.meadowmark.core.reference.FishGuild;
@@ -136,7 +137,8 @@ public final class ParametersTable {
             Math.toIntExact(whole(given, ParameterName.CONNECTIVITY_DETAIL)),
             ranking(given),
             zones(given),
-            recovery(given));
+            recovery(given),
+            repair(given));
     if (parameters.minimumWidthMetres() > parameters.maximumWidthMetres()) {
       throw new MeadowmarkException(
           given.get(ParameterName.MINIMUM_WIDTH).where()
@@ -219,6 +221,49 @@ public final class ParametersTable {
         number(given, ParameterName.PROJECT_GROWTH),
         Math.toIntExact(whole(given, ParameterName.PROJECT_LIFE)),
         range(given, ParameterName.NEW_PATCHES));
+  }
+
+  private RepairParameters repair(Map<ParameterName, Setting> given) {
+    return new RepairParameters(
+        pattern(given),
+        number(given, ParameterName.PLANTING_UNIT_COST),
+        number(given, ParameterName.FILL_COST),
+        number(given, ParameterName.MONITORING_COST),
+        number(given, ParameterName.MOBILISATION_COST),
+        number(given, ParameterName.REPAIR_SITE_DISTANCE),
+        number(given, ParameterName.FILL_THRESHOLD),
+        number(given, ParameterName.GRASS_WEIGHT),
+        number(given, ParameterName.CONNECTIVITY_WEIGHT),
+        number(given, ParameterName.MARKER_EFFECT),
+        number(given, ParameterName.ESTABLISHMENT),
+        number(given, ParameterName.PROTECT_FIRST_CHANCE),
+        number(given, ParameterName.PROTECT_FIRST_SHARE),
+        optionalNumber(given, ParameterName.DEEPEST_PLANTING),
+        Math.toIntExact(whole(given, ParameterName.PLANTING_FIRST_MONTH)),
+        Math.toIntExact(whole(given, ParameterName.PLANTING_LAST_MONTH)),
+        optionalNumber(given, ParameterName.REPAIR_BUDGET),
+        optionalNumber(given, ParameterName.REPAIR_SEASON_BUDGET),
+        Math.toIntExact(whole(given, ParameterName.REPAIR_SEASONS)),
+        new RepairParameters.Placeholders(
+            Stream.of(
+                    ParameterName.PLANTING_UNIT_COST,
+                    ParameterName.FILL_COST,
+                    ParameterName.MONITORING_COST,
+                    ParameterName.MOBILISATION_COST)
+                .filter(name -> defaults.contains(given.get(name)))
+                .map(ParameterName::key)
+                .toList()));
+  }
+
+  private static PlantingPattern pattern(Map<ParameterName, Setting> given) {
+    String value = requiredText(given, ParameterName.PLANTING_PATTERN);
+    return PlantingPattern.find(value)
+        .orElseThrow(
+            () ->
+                error(
+                    given.get(ParameterName.PLANTING_PATTERN),
+                    "'" + value + "' is not known",
+                    NearNames.advice(value, PlantingPattern.keys())));
   }
 
   private static WithinYear withinYear(Map<ParameterName, Setting> given) {

@@ -7,6 +7,7 @@ import org.meadowmark.core.measure.recovery.SurveyRecovery;
 import org.meadowmark.core.model.Finding;
 import org.meadowmark.core.model.LayerCount;
 import org.meadowmark.core.model.MetricSurvey;
+import org.meadowmark.core.plan.RepairPlan;
 import org.meadowmark.core.rank.ChannelRanking;
 import org.meadowmark.core.rank.zone.ZonePlan;
 import org.meadowmark.core.reference.ReferenceTables;
@@ -21,6 +22,7 @@ import org.meadowmark.core.survey.SurveyDefinition;
  * @param ranking channel segments by damage rate
  * @param zones zones proposed for marking
  * @param recovery recovery of scars and the loss until then
+ * @param repairs the repair plan
  * @param findings every finding of the run, in {@link Finding#ORDER} whatever order was given
  * @param counts features by layer, in order of role, file and layer whatever order was given
  * @param references reference tables that were used
@@ -32,6 +34,7 @@ public record AssessedSurvey(
     ChannelRanking ranking,
     ZonePlan zones,
     SurveyRecovery recovery,
+    RepairPlan repairs,
     List<Finding> findings,
     List<LayerCount> counts,
     ReferenceTables references) {
@@ -43,6 +46,7 @@ public record AssessedSurvey(
     Objects.requireNonNull(ranking, "ranking");
     Objects.requireNonNull(zones, "zones");
     Objects.requireNonNull(recovery, "recovery");
+    Objects.requireNonNull(repairs, "repairs");
     Objects.requireNonNull(references, "references");
     findings = findings.stream().sorted(Finding.ORDER).toList();
     counts = counts.stream().sorted(LayerCount.ORDER).toList();

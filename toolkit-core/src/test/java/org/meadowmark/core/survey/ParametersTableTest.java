@@ -32,10 +32,12 @@ class ParametersTableTest {
         .containsExactlyElementsOf(ParameterName.keys())
         .hasSize(
             Parameters.class.getRecordComponents().length
-                - 3
+                - 4
                 + RankingParameters.class.getRecordComponents().length
                 + ZoneParameters.class.getRecordComponents().length
-                + RecoveryParameters.class.getRecordComponents().length);
+                + RecoveryParameters.class.getRecordComponents().length
+                + RepairParameters.class.getRecordComponents().length
+                - 1);
   }
 
   @Test
@@ -116,7 +118,33 @@ class ParametersTableTest {
                     1,
                     3,
                     20,
-                    new Range(0, 0.13, 0.26))));
+                    new Range(0, 0.13, 0.26)),
+                new RepairParameters(
+                    PlantingPattern.SQUARE,
+                    5,
+                    150,
+                    100,
+                    2000,
+                    250,
+                    0.2,
+                    1,
+                    1,
+                    0.5,
+                    2,
+                    0.2,
+                    0.5,
+                    OptionalDouble.empty(),
+                    4,
+                    7,
+                    OptionalDouble.empty(),
+                    OptionalDouble.empty(),
+                    5,
+                    new RepairParameters.Placeholders(
+                        List.of(
+                            "planting_unit_cost",
+                            "fill_cost_per_m3",
+                            "monitoring_cost",
+                            "mobilisation_cost")))));
   }
 
   @Test
@@ -182,7 +210,25 @@ class ParametersTableTest {
                 setting("project_start_years", "2"),
                 setting("project_growth_years", "4"),
                 setting("project_life_years", "30"),
-                setting("new_patches_per_year", "0.1 0.2 0.3")));
+                setting("new_patches_per_year", "0.1 0.2 0.3"),
+                setting("planting_pattern", "hexagonal"),
+                setting("planting_unit_cost", "6"),
+                setting("fill_cost_per_m3", "160"),
+                setting("monitoring_cost", "110"),
+                setting("repair_site_distance_m", "260"),
+                setting("fill_threshold_m", "0.3"),
+                setting("grass_weight", "2"),
+                setting("connectivity_weight", "3"),
+                setting("marker_effect", "0.6"),
+                setting("establishment_years", "3"),
+                setting("protect_first_chance", "0.3"),
+                setting("protect_first_share", "0.6"),
+                setting("deepest_planting_m", "2.5"),
+                setting("planting_first_month", "11"),
+                setting("planting_last_month", "2"),
+                setting("repair_budget", "0"),
+                setting("repair_season_budget", "900"),
+                setting("repair_seasons", "6")));
 
     assertThat(set)
         .isEqualTo(
@@ -251,7 +297,28 @@ class ParametersTableTest {
                     2,
                     4,
                     30,
-                    new Range(0.1, 0.2, 0.3))));
+                    new Range(0.1, 0.2, 0.3)),
+                new RepairParameters(
+                    PlantingPattern.HEXAGONAL,
+                    6,
+                    160,
+                    110,
+                    2000,
+                    260,
+                    0.3,
+                    2,
+                    3,
+                    0.6,
+                    3,
+                    0.3,
+                    0.6,
+                    OptionalDouble.of(2.5),
+                    11,
+                    2,
+                    OptionalDouble.of(0),
+                    OptionalDouble.of(900),
+                    6,
+                    new RepairParameters.Placeholders(List.of("mobilisation_cost")))));
   }
 
   @ParameterizedTest
@@ -266,6 +333,20 @@ class ParametersTableTest {
   void refusesWhatIsNoChoiceForRecovery(String name, String value, String problem) {
     assertThatThrownBy(() -> table.parameters(List.of(setting(name, value))))
         .isInstanceOf(MeadowmarkException.class)
+        .hasMessageContaining(problem);
+  }
+
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        "repair_budget | -1 | -1 is out of limits; give a number from 0",
+        "planting_pattern | rows | 'rows' is not known",
+        "planting_first_month | 13 | 13 is out of limits; give a number from 1 to 12",
+        "planting_last_month | 4.5 | 4.5 is no whole number"
+      })
+  void refusesWhatIsNoChoiceForRepair(String name, String value, String problem) {
+    assertThatThrownBy(() -> table.parameters(List.of(setting(name, value))))
         .hasMessageContaining(problem);
   }
 

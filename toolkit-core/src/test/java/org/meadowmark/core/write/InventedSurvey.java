@@ -61,6 +61,8 @@ import org.meadowmark.core.model.MetricSurvey;
 import org.meadowmark.core.model.Progress;
 import org.meadowmark.core.model.Scar;
 import org.meadowmark.core.model.Scar.WidthSource;
+import org.meadowmark.core.plan.RepairPlan;
+import org.meadowmark.core.plan.RepairPlanner;
 import org.meadowmark.core.rank.ChannelRanking;
 import org.meadowmark.core.rank.ChannelSegment;
 import org.meadowmark.core.rank.RankedSegment;
@@ -187,6 +189,7 @@ public final class InventedSurvey {
         ranking,
         zones(ranking),
         recovery(measurement),
+        repairs(measurement, ranking),
         findings,
         counts(),
         references());
@@ -196,6 +199,11 @@ public final class InventedSurvey {
     return new SurveyRecoveryEstimator(
             parameters(), references(), OptionalInt.of(2025), Progress.NONE)
         .estimate(measurement);
+  }
+
+  public static RepairPlan repairs(Measurement measurement, ChannelRanking ranking) {
+    return new RepairPlanner(metric(), definition().date(), definition().parameters())
+        .plan(measurement, ranking, zones(ranking), recovery(measurement).scars(), Map.of());
   }
 
   public static ZonePlan zones(ChannelRanking ranking) {

@@ -8,8 +8,8 @@ public final class Charts {
   private Charts() {}
 
   /**
-   * Severity by management area, widths of gaps, leading channel segments, cover by zones and
-   * recovery of scars. A chart with nothing to show says so.
+   * Severity by management area, widths of gaps, leading channel segments, cover by zones, recovery
+   * of scars and benefit of repairs by budget. A chart with nothing to show says so.
    */
   public static List<Picture> of(AssessedSurvey assessed) {
     return List.of(
@@ -17,6 +17,7 @@ public final class Charts {
         GapChart.of(assessed),
         SegmentChart.of(assessed),
         CoverChart.of(assessed),
-        RecoveryChart.of(assessed.recovery(), assessed.references().species()));
+        RecoveryChart.of(assessed.recovery(), assessed.references().species()),
+        BudgetChart.of(assessed));
   }
 }

@@ -27,11 +27,7 @@ final class SheetHtml {
   SheetHtml(SheetText text, Paper paper) {
     this.text = text;
     this.css = resource(STYLE).replace("PAPER", paper.css());
-    this.template =
-        Mustache.compiler()
-            .withEscaper(raw -> Escapers.HTML.escape(XmlText.legal(raw)))
-            .strictSections(true)
-            .compile(resource(TEMPLATE));
+    this.template = template(TEMPLATE);
   }
 
   /** The page of a sheet. */
@@ -40,6 +36,19 @@ final class SheetHtml {
     String style =
         css.replace("MAP_HEIGHT", SvgWriter.number(MAP_MILLIMETRES * map.height() / ZoneMap.WIDTH));
     return template.execute(new SheetWords(layers, sheet, text).view(map, style));
+  }
+
+  /** A template of this package, which escapes what is put into it. */
+  static Template template(String name) {
+    return Mustache.compiler()
+        .withEscaper(raw -> Escapers.HTML.escape(XmlText.legal(raw)))
+        .strictSections(true)
+        .compile(resource(name));
+  }
+
+  /** The style of all sheets, without a map. */
+  static String style(Paper paper) {
+    return resource(STYLE).replace("PAPER", paper.css()).replace("MAP_HEIGHT", "0");
   }
 
   private static String resource(String name) {

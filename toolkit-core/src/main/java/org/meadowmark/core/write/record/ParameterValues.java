@@ -11,8 +11,10 @@ import org.meadowmark.core.model.Range;
 import org.meadowmark.core.survey.ParameterName;
 import org.meadowmark.core.survey.Parameters;
 import org.meadowmark.core.survey.Parameters.SeverityDenominator;
+import org.meadowmark.core.survey.PlantingPattern;
 import org.meadowmark.core.survey.RankingParameters;
 import org.meadowmark.core.survey.RecoveryParameters;
+import org.meadowmark.core.survey.RepairParameters;
 import org.meadowmark.core.survey.WithinYear;
 import org.meadowmark.core.survey.ZoneParameters;
 
@@ -43,9 +45,10 @@ final class ParameterValues {
       Object value = value(component, owner);
       if (value instanceof RankingParameters
           || value instanceof ZoneParameters
-          || value instanceof RecoveryParameters) {
+          || value instanceof RecoveryParameters
+          || value instanceof RepairParameters) {
         addValues((Record) value, values);
-      } else {
+      } else if (!(value instanceof RepairParameters.Placeholders)) {
         values.add(value);
       }
     }
@@ -76,6 +79,8 @@ final class ParameterValues {
       node.put(key, denominator.key());
     } else if (value instanceof WithinYear moment) {
       node.put(key, moment.key());
+    } else if (value instanceof PlantingPattern pattern) {
+      node.put(key, pattern.key());
     } else if (value instanceof Range range) {
       node.putArray(key).add(range.low()).add(range.middle()).add(range.high());
     } else if (value instanceof List<?> list) {

@@ -228,6 +228,10 @@ public final class Summary {
     if (!zones.isEmpty()) {
       answer("Where would markers cover the most damage?", zones);
     }
+    String repairs = new RepairLines(assessed.repairs()).answer();
+    if (!repairs.isEmpty()) {
+      answer("Which scars are worth planting?", repairs);
+    }
   }
 
   private void recovery() {

@@ -70,6 +70,10 @@ public final class ResultTables {
             .table(
                 RecoveryTables.spreadRows(
                     references.rhizomeElongation(), parameters.recovery().newPatchesPerYear())),
+        RepairTables.sites().table(RepairTables.siteRows(assessed.repairs())),
+        RepairTables.units().table(assessed.repairs().units()),
+        RepairTables.curve().table(assessed.repairs().curve()),
+        RepairTables.seasons().table(assessed.repairs().seasons()),
         CheckTables.layers().table(assessed.counts()),
         CheckTables.findings().table(assessed.findings()));
   }
@@ -104,6 +108,10 @@ public final class ResultTables {
         RecoveryTables.areas(),
         RecoveryTables.years(),
         RecoveryTables.spread(),
+        RepairTables.sites(),
+        RepairTables.units(),
+        RepairTables.curve(),
+        RepairTables.seasons(),
         CheckTables.layers(),
         CheckTables.findings());
   }

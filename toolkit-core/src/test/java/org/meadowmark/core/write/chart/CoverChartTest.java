@@ -67,6 +67,7 @@ class CoverChartTest {
                 invented.ranking(),
                 plan,
                 invented.recovery(),
+                invented.repairs(),
                 invented.findings(),
                 invented.counts(),
                 invented.references()));

@@ -38,6 +38,7 @@ class DataDictionaryTest {
                           switch (column.unit()) {
                             case "m" -> assertThat(column.name()).endsWith("_m");
                             case "m²" -> assertThat(column.name()).endsWith("_m2");
+                            case "m³" -> assertThat(column.name()).endsWith("_m3");
                             case "ha" -> assertThat(column.name()).endsWith("_ha");
                             case "ha·year" -> assertThat(column.name()).endsWith("_ha_years");
                             case "year" -> assertThat(column.name()).endsWith("_years");

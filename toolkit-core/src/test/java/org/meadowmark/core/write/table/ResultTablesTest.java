@@ -60,6 +60,10 @@ class ResultTablesTest {
             "area_loss",
             "loss_years",
             "planted_spread",
+            "repair_sites",
+            "repair_units",
+            "repair_budget_curve",
+            "repair_seasons",
             "layers",
             "findings")
         .isEqualTo(ResultTables.layouts().map(TableLayout::name).toList());
@@ -273,6 +277,7 @@ class ResultTablesTest {
             shuffled(ordered.recovery().beds(), random),
             shuffled(ordered.recovery().areas(), random),
             ordered.recovery().worked()),
+        ordered.repairs(),
         shuffled(InventedSurvey.findings(), random),
         shuffled(InventedSurvey.counts(), random),
         ordered.references());

@@ -1,0 +1,24 @@
+package org.meadowmark.core.plan;
+
+/** Whether a scar should be planted. */
+public enum Fitness {
+  /** Nothing that is known speaks against it. */
+  PLANT("plant"),
+  /** What made the scar, or eats the grass, has to end before. */
+  PROTECT_FIRST("protect first"),
+  /** Grass will not hold there. */
+  NOT_FIT("not fit"),
+  /** Nothing is known to be gained. */
+  NO_GAIN("no gain");
+
+  private final String key;
+
+  Fitness(String key) {
+    this.key = key;
+  }
+
+  /** Word used in tables. */
+  public String key() {
+    return key;
+  }
+}

@@ -1,0 +1,43 @@
+package org.meadowmark.core.plan;
+
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * What to plant in one season.
+ *
+ * @param number 1 is the first
+ * @param from first day of the planting window; empty where the survey has no date
+ * @param to last day likewise
+ * @param scars in the order of visits
+ * @param siteCount sites, each with its mobilisation
+ * @param cost with mobilisation
+ * @param benefit sum over its scars
+ * @param wayMetres length of the way between the scars, on the grid, in straight lines
+ * @param shortestWayMetres no way is shorter
+ */
+public record RepairSeason(
+    int number,
+    Optional<LocalDate> from,
+    Optional<LocalDate> to,
+    List<RepairScar> scars,
+    int siteCount,
+    double cost,
+    double benefit,
+    double wayMetres,
+    double shortestWayMetres) {
+  public RepairSeason {
+    scars = List.copyOf(scars);
+  }
+
+  /** Planting units. */
+  public long units() {
+    return scars.stream().mapToLong(RepairScar::units).sum();
+  }
+
+  /** Fill that is known to be needed. */
+  public double fillCubicMetres() {
+    return scars.stream().mapToDouble(scar -> scar.fillCubicMetres().orElse(0)).sum();
+  }
+}

@@ -1,0 +1,24 @@
+package org.meadowmark.core.plan.choice;
+
+import java.util.List;
+
+/**
+ * A choice within a budget.
+ *
+ * @param chosen positions of the candidates chosen, ascending
+ * @param cost what they cost, mobilisation with it
+ * @param benefit what they are worth
+ * @param upperBound no choice within the budget is worth more
+ * @param isProvenBest whether the programme ran to its end, so that no choice is worth more
+ */
+public record BudgetChoice(
+    List<Integer> chosen, double cost, double benefit, double upperBound, boolean isProvenBest) {
+  public BudgetChoice {
+    chosen = List.copyOf(chosen);
+  }
+
+  /** The most by which a choice could be better, as a part of the bound, in 0–1. */
+  public double gapShare() {
+    return upperBound > 0 ? Math.max(0, 1 - benefit / upperBound) : 0;
+  }
+}

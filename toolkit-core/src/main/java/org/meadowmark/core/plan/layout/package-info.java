@@ -1,0 +1,2 @@
+/** Where planting units go, and in which order places are visited. */
+package org.meadowmark.core.plan.layout;

@@ -1,0 +1,87 @@
+package org.meadowmark.core.write.summary;
+
+import java.util.Arrays;
+import java.util.stream.Collectors;
+import org.meadowmark.core.plan.CurvePoint;
+import org.meadowmark.core.plan.Fitness;
+import org.meadowmark.core.plan.RepairChoice;
+import org.meadowmark.core.plan.RepairPlan;
+import org.meadowmark.core.plan.RepairSeason;
+import org.meadowmark.core.write.Figures;
+
+/** What the summary says about repairs. */
+final class RepairLines {
+  private final RepairPlan plan;
+
+  RepairLines(RepairPlan plan) {
+    this.plan = plan;
+  }
+
+  /** Empty where no scar was looked at. */
+  String answer() {
+    if (plan.scars().isEmpty()) {
+      return "";
+    }
+    StringBuilder text = new StringBuilder(fitness()).append(' ');
+    plan.choice().ifPresent(choice -> text.append(choice(choice)).append(' '));
+    plan.flattens().ifPresent(flat -> text.append(flat(flat)).append(' '));
+    return text.append(String.join(" ", plan.gaps())).toString();
+  }
+
+  private String fitness() {
+    return Arrays.stream(Fitness.values())
+            .map(fitness -> Figures.count(count(fitness)) + " " + words(fitness))
+            .collect(Collectors.joining(", "))
+        + ".";
+  }
+
+  private long count(Fitness fitness) {
+    return plan.scars().stream().filter(scar -> scar.fitness() == fitness).count();
+  }
+
+  private static String words(Fitness fitness) {
+    return switch (fitness) {
+      case PLANT -> "can be planted";
+      case PROTECT_FIRST -> "need protection first";
+      case NOT_FIT -> "are not fit";
+      case NO_GAIN -> "gain nothing that is known";
+    };
+  }
+
+  private String choice(RepairChoice choice) {
+    long scars = plan.seasons().stream().mapToLong(season -> season.scars().size()).sum();
+    long units = plan.seasons().stream().mapToLong(RepairSeason::units).sum();
+    return "A budget of "
+        + Figures.number(choice.budget())
+        + " plants "
+        + Figures.count(scars, "scar", "scars")
+        + " with "
+        + Figures.count(units, "unit", "units")
+        + " in "
+        + Figures.count(plan.seasons().size(), "season", "seasons")
+        + " for "
+        + Figures.number(plan.seasons().stream().mapToDouble(RepairSeason::cost).sum())
+        + (plan.notPlaced().isEmpty()
+            ? ""
+            : "; "
+                + Figures.count(plan.notPlaced().size())
+                + " more find no room in a season, since each season pays the way to a site again")
+        + ". "
+        + (choice.isProvenBest()
+            ? "No other choice within it is worth more."
+            : "It is not proven that no other choice is worth more; none is more than "
+                + Figures.percent(choice.upperBound() / choice.benefit() - 1)
+                + " above it.");
+  }
+
+  private String flat(CurvePoint flat) {
+    CurvePoint last = plan.curve().get(plan.curve().size() - 1);
+    return "The curve flattens: "
+        + Figures.number(flat.budget())
+        + " buys "
+        + Figures.percent(last.benefit() > 0 ? flat.benefit() / last.benefit() : 1)
+        + " of what "
+        + Figures.number(last.budget())
+        + " would.";
+  }
+}
