@@ -83,7 +83,9 @@ final class BudgetChart {
         curve.stream().mapToDouble(CurvePoint::upperBound).max().orElseThrow() * HEADROOM;
     scale((NumberAxis) plot.getDomainAxis(), last.budget() * 1.05);
     scale((NumberAxis) plot.getRangeAxis(), highest);
-    plan.flattens().ifPresent(point -> mark(plot, point, last));
+    plan.flattens()
+        .filter(point -> point.budget() < last.budget())
+        .ifPresent(point -> mark(plot, point, last));
     plan.choice()
         .filter(choice -> choice.budget() > 0 && choice.budget() <= last.budget())
         .ifPresent(

@@ -24,7 +24,9 @@ final class RepairLines {
     }
     StringBuilder text = new StringBuilder(fitness()).append(' ');
     plan.choice().ifPresent(choice -> text.append(choice(choice)).append(' '));
-    plan.flattens().ifPresent(flat -> text.append(flat(flat)).append(' '));
+    plan.flattens()
+        .filter(flat -> flat.budget() < last().budget())
+        .ifPresent(flat -> text.append(flat(flat)).append(' '));
     return text.append(String.join(" ", plan.gaps())).toString();
   }
 
@@ -69,13 +71,19 @@ final class RepairLines {
         + ". "
         + (choice.isProvenBest()
             ? "No other choice within it is worth more."
-            : "It is not proven that no other choice is worth more; none is more than "
-                + Figures.percent(choice.upperBound() / choice.benefit() - 1)
-                + " above it.");
+            : "It is not proven that no other choice is worth more; none is worth more than "
+                + Figures.number(choice.upperBound())
+                + " against its "
+                + Figures.number(choice.benefit())
+                + ".");
+  }
+
+  private CurvePoint last() {
+    return plan.curve().get(plan.curve().size() - 1);
   }
 
   private String flat(CurvePoint flat) {
-    CurvePoint last = plan.curve().get(plan.curve().size() - 1);
+    CurvePoint last = last();
     return "The curve flattens: "
         + Figures.number(flat.budget())
         + " buys "
