@@ -228,7 +228,7 @@ public final class Assessment {
 
     Files.writeString(
         target.resolve(WorkedLossText.FILE_NAME),
-        WorkedLossText.of(definition.name(), assessed.recovery()),
+        WorkedLossText.of(definition.name(), assessed.recovery(), tables.scarRecovery()),
         StandardCharsets.UTF_8);
     meter.begin("Writing crew sheets", assessed.repairs().seasons().size());
     CrewSheets.write(

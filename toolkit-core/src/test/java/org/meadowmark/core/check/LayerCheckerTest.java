@@ -24,6 +24,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.Arguments;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.MethodSource;
+import org.junit.jupiter.params.provider.ValueSource;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.GeometryFactory;
@@ -306,6 +307,34 @@ class LayerCheckerTest {
       Scar scar =
           scars(source, new String[] {"width", "WIDTH_M"}, row(LINE, 9.0, "0.7")).features().get(0);
       assertThat(scar.widthMetres()).isEqualTo(0.7);
+    }
+
+    @Test
+    void excavationIsReadInTheUnitOfTheLayer() {
+      LayerSource source = source(LayerRole.SCARS, Map.of(), Map.of(), LengthUnit.FOOT);
+      String[] feet = {"width", "excavation"};
+      assertThat(scars(source, feet, row(LINE, 1, 1)).features().get(0).excavationMetres())
+          .hasValueCloseTo(0.3048, within(1e-12));
+      String[] metres = {"width", "EXCAVATION_M"};
+      assertThat(scars(source, metres, row(SQUARE, null, "0")).features().get(0).excavationMetres())
+          .hasValue(0);
+      assertThat(scars(source, metres, row(LINE, 1, null)).features().get(0).excavationMetres())
+          .isEmpty();
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"deep", "-0.1", "NaN"})
+    void impossibleExcavationIsListedAndNotUsed(String depth) {
+      Scar scar =
+          scars(
+                  source(LayerRole.SCARS),
+                  new String[] {"width", "excavation", "cause"},
+                  row(LINE, 0.5, depth, "propeller"))
+              .features()
+              .get(0);
+      assertThat(scar.excavationMetres()).isEmpty();
+      assertThat(only(FindingCode.VALUE_UNREADABLE).treatment()).isEqualTo(Treatment.KEPT);
+      assertThat(only(FindingCode.VALUE_UNREADABLE).problem()).contains(depth);
     }
 
     @ParameterizedTest

@@ -170,6 +170,37 @@ class ReferenceTablesReaderTest {
     assertRefused(file + ": line 2: crossing_distance_m must be 0 or more");
   }
 
+  /** From memory, as the table says: 0.15 m in 5 years is 0.03 m a year. */
+  @Test
+  void edgeRatesComeFromRecoveryTimesAndNotFromRhizomes() {
+    ReferenceTables tables = ReferenceTablesReader.bundled();
+    assertThat(tables.scarRecovery()).containsOnlyKeys("turtlegrass", "shoalgrass", "manateegrass");
+    assertThat(tables.scarRecovery().get("turtlegrass").edgeMetresPerYear().middle())
+        .isEqualTo(0.03);
+    tables
+        .scarRecovery()
+        .forEach(
+            (species, time) -> {
+              assertThat(time.source()).contains("from memory");
+              assertThat(time.edgeMetresPerYear().high())
+                  .isLessThan(tables.rhizomeElongation().get(species).metresPerYear());
+            });
+  }
+
+  @Test
+  void recoveryTimesOutOfOrderOrOfNoSpeciesAreRefused() throws IOException {
+    String header = "species,low_years,middle_years,high_years,scar_width_m,source\n";
+    Path file = write("scar-recovery.csv", header + "eelgrass,3,2,4,0.3,own\n");
+    assertRefused(
+        file + ": line 2: middle_years is not between low_years and high_years, or one of them is");
+    write("scar-recovery.csv", header + "eelgrass,0,2,4,0.3,own\n");
+    assertRefused(file + ": line 2: middle_years is not between");
+    write("scar-recovery.csv", header + "eelgrass,1,2,4,0,own\n");
+    assertRefused(file + ": line 2: scar_width_m must be more than 0");
+    write("scar-recovery.csv", header + "kelp,1,2,4,0.3,own\n");
+    assertRefused(file + ": line 2: species 'kelp' is no species");
+  }
+
   @Test
   void causesMustHoldTheRowForScarsOfUnknownCause() throws IOException {
     Path file = write("scar-causes.csv", CAUSE_HEADER + "propeller,p,1,1,s\n");

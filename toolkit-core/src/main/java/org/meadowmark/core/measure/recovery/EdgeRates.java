@@ -28,8 +28,9 @@ final class EdgeRates {
       return new EdgeRate(
           Optional.of(published.edgeMetresPerYear()),
           times(published.years(), published.scarWidthMetres())
-              + ", table scar-recovery: "
-              + published.source());
+              + " (table scar-recovery, "
+              + species
+              + ")");
     }
     String name = species.isEmpty() ? "no species mapped" : "species " + species;
     if (parameters.unlistedRecoveryYears().isEmpty()) {
@@ -43,7 +44,7 @@ final class EdgeRates {
     double width = parameters.unlistedScarWidthMetres();
     return new EdgeRate(
         Optional.of(new ScarRecoveryTime(species, years, width, "").edgeMetresPerYear()),
-        times(years, width) + ", unlisted_recovery_years (" + name + ")");
+        times(years, width) + " (unlisted_recovery_years, " + name + ")");
   }
 
   private static String times(Range years, double width) {

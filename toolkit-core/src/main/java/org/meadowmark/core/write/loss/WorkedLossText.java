@@ -1,10 +1,12 @@
 package org.meadowmark.core.write.loss;
 
+import java.math.BigDecimal;
 import java.util.Collection;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.TreeMap;
+import java.util.TreeSet;
 import org.meadowmark.core.measure.recovery.AreaLoss;
 import org.meadowmark.core.measure.recovery.Discounting;
 import org.meadowmark.core.measure.recovery.Estimate;
@@ -13,13 +15,14 @@ import org.meadowmark.core.measure.recovery.Planting;
 import org.meadowmark.core.measure.recovery.ScarRecovery;
 import org.meadowmark.core.measure.recovery.ServiceCourse;
 import org.meadowmark.core.measure.recovery.SurveyRecovery;
+import org.meadowmark.core.reference.ScarRecoveryTime;
 
 /**
  * A worked printout: the conventions, then each year with its mean share, its factor, the product
  * and the sum so far, then the area that makes good for the loss.
  *
- * <p>Plain text, ASCII figures, a line end after every line. Whoever multiplies the printed figures
- * gets the printed products to the last digits.
+ * <p>Plain text, a line end after every line. Whoever multiplies the printed figures gets the
+ * printed products, but for the rounding of the last digit.
  */
 public final class WorkedLossText {
   /** Name of the file. */
@@ -30,9 +33,11 @@ public final class WorkedLossText {
 
   private final SurveyRecovery recovery;
   private final LossConventions conventions;
+  private final Map<String, ScarRecoveryTime> published;
   private final StringBuilder text = new StringBuilder();
 
-  private WorkedLossText(SurveyRecovery recovery) {
+  private WorkedLossText(SurveyRecovery recovery, Map<String, ScarRecoveryTime> published) {
+    this.published = published;
     this.recovery = recovery;
     this.conventions = recovery.conventions();
   }
@@ -41,9 +46,11 @@ public final class WorkedLossText {
    * The printout of a survey.
    *
    * @param title name of the survey
+   * @param published recovery times by species, for their sources
    */
-  public static String of(String title, SurveyRecovery recovery) {
-    WorkedLossText worked = new WorkedLossText(recovery);
+  public static String of(
+      String title, SurveyRecovery recovery, Map<String, ScarRecoveryTime> published) {
+    WorkedLossText worked = new WorkedLossText(recovery, published);
     worked.write(title);
     return worked.text.toString();
   }
@@ -68,13 +75,13 @@ public final class WorkedLossText {
     }
     line("");
     line(
-        "Planting: units %.2f m apart, %.0f, %.0f, %.0f %% of them live (low, middle, high),"
+        "Planting: units %.2f m apart; %.0f, %.0f, %.0f %% of them live (low, middle, high loss);"
             + " each covers a disc of %.2f m radius at first and widens at the edge rate"
             + " (common practice, no source; survival from memory).",
         planting.spacingMetres(),
-        PERCENT * planting.survival().low(),
-        PERCENT * planting.survival().middle(),
         PERCENT * planting.survival().high(),
+        PERCENT * planting.survival().middle(),
+        PERCENT * planting.survival().low(),
         planting.unitRadiusMetres());
     compensation();
   }
@@ -113,7 +120,7 @@ public final class WorkedLossText {
     line(
         "Scarred area in beds: %.6f ha, overlaps counted once",
         whole.scarredSquareMetres() / SQUARE_METRES_PER_HECTARE);
-    line("Of it with a forecast: %.6f ha; this is what is multiplied below", hectares());
+    line("Of it with a forecast: %.10f ha; this is what is multiplied below", hectares());
     double missing = whole.scarredSquareMetres() - whole.forecastSquareMetres();
     line(
         "Without a forecast:   %.6f ha, not in any sum below",
@@ -122,6 +129,20 @@ public final class WorkedLossText {
     line("");
     line("Rates of closing, from the edges inwards (width / 2 / years a side):");
     counts(true).forEach((basis, count) -> line("  %d scar(s): %s", count, basis));
+    new TreeSet<>(recovery.scars().stream().map(ScarRecovery::species).toList())
+        .stream()
+            .filter(published::containsKey)
+            .forEach(key -> line("  Source for %s: %s", key, published.get(key).source()));
+    line(
+        "Not closed at the horizon (low, middle, high): %d, %d, %d scar(s)",
+        open(Estimate.LOW), open(Estimate.MIDDLE), open(Estimate.HIGH));
+  }
+
+  private long open(Estimate estimate) {
+    return recovery.scars().stream()
+        .flatMap(scar -> scar.alone().stream())
+        .filter(outlook -> estimate.ofLoss(outlook.yearsToFull()) > conventions.horizonYears())
+        .count();
   }
 
   private double hectares() {
@@ -141,13 +162,13 @@ public final class WorkedLossText {
   private double sum(ServiceCourse course, double hectares, String share) {
     Collection<ServiceCourse.Year> years = course.years(hectares, conventions.discounting());
     line(
-        "%6s  %9s  %12s  %10s  %14s  %14s",
+        "%6s  %9s  %12s  %12s  %14s  %14s",
         "year", "calendar", "share " + share, "factor", "product", "sum");
     double sum = 0;
     for (ServiceCourse.Year year : years) {
       sum += year.serviceHectareYears();
       line(
-          "%6d  %9s  %12.8f  %10.8f  %14.10f  %14.10f",
+          "%6d  %9s  %12.10f  %12.10f  %14.8f  %14.8f",
           year.year(),
           calendar(year.year()),
           year.meanShare(),
@@ -192,7 +213,7 @@ public final class WorkedLossText {
   }
 
   private static String plain(double value) {
-    return new java.math.BigDecimal(String.format(Locale.ROOT, "%.6f", value))
+    return new BigDecimal(String.format(Locale.ROOT, "%.6f", value))
         .stripTrailingZeros()
         .toPlainString();
   }

@@ -58,7 +58,7 @@ final class RecoveryLines {
             : "from the year of the survey")
         + ", over "
         + Figures.count(conventions.horizonYears(), "year", "years")
-        + "; every step is in loss-worked.txt. Recovery times are few and from memory, so take the"
+        + "; every step is in loss-worked.txt. Published recovery times are few and uncertain, so take the"
         + " range, not the middle."
         + (known.size() < recovery.scars().size() ? " Not forecast: " + reasons() : "");
   }

@@ -53,7 +53,9 @@ class SurveyRecoveryEstimatorTest {
     double integral = 100 * 0.3 * 5 - e * 25 * 100.3 + 4 * e * e * 125 / 3;
     assertThat(scar.alone().orElseThrow().lossServiceHectareYears().middle())
         .isCloseTo(integral / 10_000, within(1e-9));
-    assertThat(scar.basis()).contains("from memory").contains("excavation not mapped");
+    assertThat(scar.basis())
+        .contains("table scar-recovery, turtlegrass")
+        .contains("excavation not mapped");
     Range planted = scar.planted().orElseThrow().lossServiceHectareYears();
     assertThat(planted.middle()).isLessThan(integral / 10_000).isPositive();
     assertThat(scar.gainServiceHectareYears().orElseThrow().middle())
@@ -79,7 +81,7 @@ class SurveyRecoveryEstimatorTest {
     ScarRecovery given = estimate("unlisted_recovery_years", "2 3 4").scars().get(0);
     // Twice the width of the scars that the range is for takes twice as long.
     assertThat(given.alone().orElseThrow().yearsToFull().middle()).isCloseTo(6, within(1e-9));
-    assertThat(given.basis()).contains("unlisted_recovery_years (species eelgrass)");
+    assertThat(given.basis()).contains("unlisted_recovery_years, species eelgrass");
   }
 
   @Test
