@@ -1,0 +1,51 @@
+package org.meadowmark.core.write.summary;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.List;
+import java.util.Optional;
+import org.junit.jupiter.api.Test;
+import org.meadowmark.core.plan.CurvePoint;
+import org.meadowmark.core.plan.RepairChoice;
+import org.meadowmark.core.plan.RepairPlan;
+import org.meadowmark.core.write.InventedSurvey;
+
+class RepairLinesTest {
+  private static final CurvePoint HALF = new CurvePoint(500, 500, 9.5, 9.6, 3, 30);
+  private static final CurvePoint ALL = new CurvePoint(1_000, 1_000, 10, 10, 6, 60);
+
+  @Test
+  void nothingToRepairSaysNothing() {
+    assertThat(new RepairLines(RepairPlan.NONE).answer()).isEmpty();
+  }
+
+  @Test
+  void aChoiceThatIsNotProvenComesWithItsBound() {
+    assertThat(lines(new RepairChoice(600, 590, 8, 8.5, false, 8), List.of(HALF, ALL)))
+        .contains("It is not proven that no other choice is worth more; none is worth more than")
+        .contains("8.5")
+        .contains("The curve flattens: 500 buys")
+        .endsWith("A gap.");
+  }
+
+  @Test
+  void aProvenChoiceSaysSoAndACurveThatRisesToItsEndDoesNotFlatten() {
+    assertThat(lines(new RepairChoice(600, 590, 8, 8, true, 8), List.of(ALL)))
+        .contains("No other choice within it is worth more.")
+        .doesNotContain("flattens");
+  }
+
+  private static String lines(RepairChoice choice, List<CurvePoint> curve) {
+    return new RepairLines(
+            new RepairPlan(
+                InventedSurvey.survey().repairs().scars(),
+                Optional.of(choice),
+                List.of(),
+                List.of(),
+                curve,
+                List.of(),
+                List.of("A gap."),
+                List.of()))
+        .answer();
+  }
+}
