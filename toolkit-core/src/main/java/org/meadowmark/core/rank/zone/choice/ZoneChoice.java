@@ -32,7 +32,8 @@ public record ZoneChoice(
         "proven best by branch and bound over loops, each branch an exact dynamic programme"),
     /** Integer programme over what the bound left of a network with loops. */
     INTEGER_PROGRAMME(
-        "proven best by an integer programme and a general solver (OR-Tools, GLOP and CP-SAT)"),
+        "proven best by an integer programme, solved by branch and bound over linear programmes"
+            + " (general solver: GLOP of OR-Tools)"),
     /** The work limit was reached first, and the general solver cannot be loaded here. */
     NONE_WITHOUT_SOLVER(
         "not proven best: the work limit of branch and bound was reached, and the general solver"

@@ -38,9 +38,6 @@ public final class ZoneChooser {
   private static final long MOST_STATES = 5_000_000;
   private static final int MOST_BRANCHES = 2_000;
 
-  /** Values are rounded for the general solver: see {@link IntegerSearch}. */
-  private static final double SOLVER_ROUNDING = 2e-9;
-
   private final ZoneProblem problem;
   private final Incumbent incumbent;
   private final Core whole;
@@ -87,7 +84,7 @@ public final class ZoneChooser {
       return incumbent.choice(upperBound, Proof.NONE_WITHOUT_SOLVER);
     }
     double bound = LoopSolver.run(left, problem, incumbent);
-    boolean isBest = bound <= incumbent.covered() * (1 + SOLVER_ROUNDING);
+    boolean isBest = bound <= incumbent.covered() * (1 + LinearSearch.CLOSE_ENOUGH);
     return isBest
         ? incumbent.choice(0, Proof.INTEGER_PROGRAMME)
         : incumbent.choice(Math.min(upperBound, bound), Proof.NONE);

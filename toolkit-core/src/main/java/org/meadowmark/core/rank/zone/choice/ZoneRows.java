@@ -6,7 +6,6 @@ import java.util.Comparator;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
-import java.util.function.IntPredicate;
 import java.util.stream.IntStream;
 
 /**
@@ -24,11 +23,7 @@ import java.util.stream.IntStream;
  */
 final class ZoneRows {
   /** A sum of columns that is at most so much. */
-  record Row(int[] columns, double[] factors, double most, boolean isOfLengths) {
-    Row(int[] columns, double[] factors, double most) {
-      this(columns, factors, most, false);
-    }
-  }
+  record Row(int[] columns, double[] factors, double most) {}
 
   private static final double BROKEN = 1e-4;
 
@@ -62,7 +57,7 @@ final class ZoneRows {
 
   private void addLimits() {
     int count = core.size();
-    rows.add(new Row(IntStream.range(0, count).toArray(), core.lengths.clone(), limitMetres, true));
+    rows.add(new Row(IntStream.range(0, count).toArray(), core.lengths.clone(), limitMetres));
     double[] factors = new double[columns];
     Arrays.fill(factors, 0, count, 1);
     for (int q = 0; q < members.length; q++) {
@@ -129,28 +124,6 @@ final class ZoneRows {
     return added;
   }
 
-  /** Adds rows for loops of segments that may be chosen and fit in the limit. */
-  int addLoops(double[] solution, IntPredicate isOpen) {
-    Forest forest =
-        new Forest(
-            core,
-            (segment, junction) -> isOpen.test(segment) ? solution[hang(segment, junction)] : -1);
-    int added = 0;
-    for (Forest.Cut cut : forest.cuts) {
-      int[] loop = forest.loopNodes(cut);
-      int[] segments = Arrays.stream(loop).filter(node -> node < core.size()).toArray();
-      double length = Arrays.stream(segments).mapToDouble(i -> core.lengths[i]).sum();
-      if (length <= limitMetres && Arrays.stream(segments).allMatch(isOpen)) {
-        Row row = row(loop, solution);
-        if (had.add(Arrays.stream(row.columns).boxed().toList())) {
-          rows.add(row);
-          added++;
-        }
-      }
-    }
-    return added;
-  }
-
   /** Column of a segment's hanging on a junction. */
   int hang(int segment, int junction) {
     int first = firstColumn[junction];
@@ -174,14 +147,6 @@ final class ZoneRows {
               .map(q -> core.size() + q);
       rows.add(row(IntStream.concat(Arrays.stream(zone), junctions).toArray(), solution));
     }
-  }
-
-  /** Adds a row that a choice, which is too long, breaks. */
-  void forbid(boolean[] chosen) {
-    int[] all = IntStream.range(0, chosen.length).filter(i -> chosen[i]).toArray();
-    double[] factors = new double[all.length];
-    Arrays.fill(factors, 1);
-    rows.add(new Row(all, factors, all.length - 1));
   }
 
   /** Of a set, and its segment that the solution has least of. */
