@@ -130,7 +130,7 @@ final class LinearSearch {
       }
     }
     int branch = branch();
-    if (bound <= enough() || isWhole) {
+    if (bound <= enough()) {
       return unsettled(settled, bound);
     }
     if (branch < 0) {
