@@ -1,6 +1,7 @@
 package org.meadowmark.core.rank.zone.choice;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Comparator;
 import java.util.HashSet;
 import java.util.List;
@@ -46,6 +47,29 @@ final class Forest {
    * @param attraction of each segment; loops are cut where it is least
    */
   Forest(Core core, double[] attraction) {
+    this(core, (segment, junction) -> attraction[segment]);
+  }
+
+  /** Attraction of hanging a segment on a junction. */
+  interface Attraction {
+    double of(int segment, int junction);
+  }
+
+  /** Lays out a core; loops are cut at the hanging with least attraction. */
+  Forest(Core core, Attraction attraction) {
+    this(core, attraction, true);
+  }
+
+  /**
+   * A core without some of its meetings, so that what is chosen on it is a choice of the core.
+   *
+   * @param attraction loops lose the hanging with least attraction
+   */
+  static Forest withoutLoops(Core core, Attraction attraction) {
+    return new Forest(core, attraction, false);
+  }
+
+  private Forest(Core core, Attraction attraction, boolean keepsCuts) {
     this.core = core;
     int count = core.size();
     members = junctions(core);
@@ -59,7 +83,7 @@ final class Forest {
       if (sets.join(hang.segment, count + hang.junction)) {
         hanging.get(hang.segment).add(hang.junction);
         holding.get(hang.junction).add(hang.segment);
-      } else {
+      } else if (keepsCuts) {
         cuts.add(hang);
         cutsAt[hang.segment]++;
       }
@@ -148,7 +172,7 @@ final class Forest {
     return (long) low * core.size() + high;
   }
 
-  private List<Cut> byAttraction(double[] attraction) {
+  private List<Cut> byAttraction(Attraction attraction) {
     List<Cut> hangs = new ArrayList<>();
     for (int q = 0; q < members.length; q++) {
       for (int segment : members[q]) {
@@ -156,7 +180,7 @@ final class Forest {
       }
     }
     hangs.sort(
-        Comparator.comparingDouble((Cut hang) -> -attraction[hang.segment])
+        Comparator.comparingDouble((Cut hang) -> -attraction.of(hang.segment, hang.junction))
             .thenComparingInt(Cut::segment)
             .thenComparingInt(Cut::junction));
     return hangs;
@@ -189,6 +213,13 @@ final class Forest {
 
   /** Segments of the loop that a cut closes with the forest, ascending. */
   int[] loop(Cut cut) {
+    return Arrays.stream(loopNodes(cut)).filter(node -> node < core.size()).toArray();
+  }
+
+  /**
+   * The same with the loop's junctions, which follow the segments: that of 0 is the core's size.
+   */
+  int[] loopNodes(Cut cut) {
     List<Integer> one = wayUp(cut.segment);
     List<Integer> other = wayUp(core.size() + cut.junction);
     while (one.size() > 1
@@ -199,7 +230,6 @@ final class Forest {
     }
     return IntStream.concat(
             one.stream().mapToInt(node -> node), other.stream().mapToInt(node -> node))
-        .filter(node -> node < core.size())
         .distinct()
         .sorted()
         .toArray();

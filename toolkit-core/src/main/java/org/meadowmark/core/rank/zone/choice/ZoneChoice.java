@@ -30,6 +30,14 @@ public record ZoneChoice(
     /** Branch and bound over the loops of what was left, each branch a dynamic programme. */
     BRANCH_AND_BOUND(
         "proven best by branch and bound over loops, each branch an exact dynamic programme"),
+    /** Integer programme over what the bound left of a network with loops. */
+    INTEGER_PROGRAMME(
+        "proven best by an integer programme, solved by branch and bound over linear programmes"
+            + " (general solver: GLOP of OR-Tools)"),
+    /** The work limit was reached first, and the general solver cannot be loaded here. */
+    NONE_WITHOUT_SOLVER(
+        "not proven best: the work limit of branch and bound was reached, and the general solver"
+            + " does not run on this machine, so the upper bound stands beside it"),
     /** The work limit was reached first. */
     NONE("not proven best: the work limit was reached, so the upper bound stands beside it");
 

@@ -22,6 +22,8 @@ import org.meadowmark.core.rank.zone.choice.ZoneChoice.Proof;
  *       chosen, each in turn, or all of them are. Each branch starts again at 2 with the best
  *       choice found so far (branch and bound: Land and Doig 1960, Econometrica 28:497–520, from
  *       memory).
+ *   <li>Where that takes too much work, what was left at 3 is given to a general solver with the
+ *       best choice found so far ({@link LoopSolver}).
  * </ol>
  *
  * <p>Components need no combining: every step takes all of them at once. Work is limited by counts
@@ -43,6 +45,9 @@ public final class ZoneChooser {
   private double upperBound = Double.POSITIVE_INFINITY;
   private int branches;
   private boolean usedProgramme;
+
+  /** What bounds left of the whole network. */
+  private Core left;
 
   private ZoneChooser(ZoneProblem problem) {
     this.problem = problem;
@@ -66,12 +71,23 @@ public final class ZoneChooser {
     try {
       solve(core, new int[0], true);
     } catch (ParetoProgramme.TooMuch e) {
-      return incumbent.choice(upperBound, Proof.NONE);
+      return byGeneralSolver();
     }
     if (branches > 0) {
       return incumbent.choice(0, Proof.BRANCH_AND_BOUND);
     }
     return incumbent.choice(0, usedProgramme ? Proof.DYNAMIC_PROGRAMME : Proof.BOUND);
+  }
+
+  private ZoneChoice byGeneralSolver() {
+    if (!LoopSolver.isAvailable()) {
+      return incumbent.choice(upperBound, Proof.NONE_WITHOUT_SOLVER);
+    }
+    double bound = LoopSolver.run(left, problem, incumbent);
+    boolean isBest = bound <= incumbent.covered() * (1 + LinearSearch.CLOSE_ENOUGH);
+    return isBest
+        ? incumbent.choice(0, Proof.INTEGER_PROGRAMME)
+        : incumbent.choice(Math.min(upperBound, bound), Proof.NONE);
   }
 
   /**
@@ -89,6 +105,10 @@ public final class ZoneChooser {
     for (int round = 0; again; round++) {
       Forest forest = new Forest(core, attraction);
       priced = priced(forest);
+      if (isRoot && !forest.cuts.isEmpty()) {
+        double[] current = attraction;
+        LooplessChoice.offer(core, problem, (i, q) -> current[i], incumbent);
+      }
       if (isRoot) {
         double bound = priced.get(0).upperBound(problem.limitMetres(), problem.mostZones());
         upperBound = Math.min(upperBound, Math.max(incumbent.toBeat(), bound));
@@ -105,6 +125,9 @@ public final class ZoneChooser {
         attraction = attraction(core, narrower, priced);
         core = narrower;
       }
+    }
+    if (isRoot) {
+      left = core;
     }
     Forest forest = priced.get(0).forest;
     Optional<boolean[]> best =

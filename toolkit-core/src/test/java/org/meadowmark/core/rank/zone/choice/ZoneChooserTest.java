@@ -250,7 +250,7 @@ class ZoneChooserTest {
     return new ZoneChoice(zones, used, covered, covered, Proof.NONE);
   }
 
-  private static void checkAllowed(ZoneProblem problem, ZoneChoice choice) {
+  static void checkAllowed(ZoneProblem problem, ZoneChoice choice) {
     assertThat(choice.zones().size()).isLessThanOrEqualTo(problem.mostZones());
     assertThat(choice.usedMetres()).isLessThanOrEqualTo(problem.limitMetres());
     double covered = 0;
@@ -271,12 +271,12 @@ class ZoneChooserTest {
     assertThat(choice.usedMetres()).isCloseTo(used, within(1e-9));
   }
 
-  private static double bestOfAllSubsets(ZoneProblem problem) {
+  static double bestOfAllSubsets(ZoneProblem problem) {
     return bestOfSubsets(problem, 0);
   }
 
   /** -infinity where no allowed subset has the segment. */
-  private static double bestOfSubsetsWith(ZoneProblem problem, int segment) {
+  static double bestOfSubsetsWith(ZoneProblem problem, int segment) {
     return bestOfSubsets(problem, 1L << segment);
   }
 
