@@ -1,6 +1,7 @@
 package org.meadowmark.core.measure.recovery;
 
 import java.util.List;
+import org.meadowmark.core.measure.AreaMeasure.Kind;
 
 /**
  * Recovery of every scar of a survey, and the loss until then.
@@ -9,7 +10,7 @@ import java.util.List;
  * @param planting how scars are planted in the figures with planting
  * @param scars by scar id
  * @param beds by bed id
- * @param areas management areas by id, then the beds outside them, then the whole survey
+ * @param areas management areas, the beds outside them, and the whole survey, as they were measured
  * @param worked the loss of the whole survey year by year
  */
 public record SurveyRecovery(
@@ -27,6 +28,9 @@ public record SurveyRecovery(
 
   /** The line for the whole survey. */
   public AreaLoss whole() {
-    return areas.get(areas.size() - 1);
+    return areas.stream()
+        .filter(area -> area.kind() == Kind.WHOLE_SURVEY)
+        .findFirst()
+        .orElseThrow();
   }
 }
