@@ -4,9 +4,11 @@ import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.Set;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.locationtech.jts.geom.Point;
@@ -121,7 +123,12 @@ final class SheetWords {
 
   private List<SheetView.Device> devices() {
     List<SheetView.Device> devices = new ArrayList<>();
+    Set<String> causesWithAMark = new HashSet<>();
     for (DeviceProposal proposal : zone.devices()) {
+      // One cause needs one regulatory mark; a second rule for it is another way, not a second
+      // mark.
+      boolean isAlternative =
+          proposal.shape().isRegulatory() && !causesWithAMark.add(proposal.cause());
       String share = Figures.percent(proposal.share());
       String cause = causeLabel(proposal.cause());
       boolean anyPattern = proposal.pattern().isEmpty() || proposal.pattern().equals(ANY_PATTERN);
@@ -129,7 +136,9 @@ final class SheetWords {
           new SheetView.Device(
               MarkDrawing.buoy(
                   proposal.shape(), zone.id() + "-device-" + (devices.size() + 1), text),
-              sentence(proposal.device()),
+              isAlternative
+                  ? text.get("deviceInstead", proposal.device())
+                  : sentence(proposal.device()),
               anyPattern
                   ? text.get("deviceShare", share, cause)
                   : text.get("deviceSharePattern", share, cause, proposal.pattern()),

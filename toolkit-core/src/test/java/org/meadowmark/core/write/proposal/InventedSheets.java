@@ -174,6 +174,15 @@ final class InventedSheets {
                 "anchors drag where boats stop; consider mooring buoys (white with a blue band) so"
                     + " that boats can still stop",
                 "Harbour order 12 of the invented Tern Sound council",
+                CIRCLE_RULE),
+            new DeviceProposal(
+                "anchor",
+                "any",
+                0.169,
+                "shallow-water warning: regulatory mark with an open-faced diamond",
+                MarkShape.DANGER_DIAMOND,
+                "where no restriction is in force a warning tells the skipper of the shoal",
+                DeviceProposal.LEGAL_BASIS_MISSING,
                 CIRCLE_RULE)),
         List.of(
             marker(id, 1, 900, 22, 247, device, Marker.ZONE_END),

@@ -86,6 +86,8 @@ class ProposalSheetsTest {
       "Tern Sound 2025, surveyed 2025-06-14",
       "not a permit",
       "Slow-speed zone: regulatory mark with a circle",
+      "No-anchor zone: regulatory mark with a circle",
+      "Or instead: shallow-water warning: regulatory mark with an open-faced diamond",
       "83.1 % of the scar length in the zone: propeller",
       "Legal basis: missing.",
       "Legal basis: Harbour order 12 of the invented Tern Sound council",
