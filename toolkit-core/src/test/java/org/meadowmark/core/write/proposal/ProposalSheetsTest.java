@@ -272,7 +272,7 @@ class ProposalSheetsTest {
         .allMatch(cell -> Set.of("col", "row").contains(cell.getAttribute("scope")));
     Set<String> ids = ids(page);
     List<Element> pictures = elements(page, "svg");
-    assertThat(pictures).hasSize(3);
+    assertThat(pictures).hasSize(4);
     for (Element picture : pictures) {
       assertThat(picture.getAttribute("role")).isEqualTo("img");
       assertThat(ids).contains(picture.getAttribute("aria-labelledby").split(" "));
