@@ -1,22 +1,11 @@
 package org.meadowmark.core.write.chart;
 
-import java.awt.BasicStroke;
-import java.awt.Color;
 import java.awt.Font;
-import java.awt.geom.Ellipse2D;
 import java.util.List;
-import java.util.function.ToDoubleFunction;
 import org.jfree.chart.JFreeChart;
-import org.jfree.chart.annotations.XYTextAnnotation;
 import org.jfree.chart.axis.NumberAxis;
 import org.jfree.chart.axis.NumberTickUnit;
-import org.jfree.chart.plot.ValueMarker;
 import org.jfree.chart.plot.XYPlot;
-import org.jfree.chart.renderer.xy.XYLineAndShapeRenderer;
-import org.jfree.chart.ui.RectangleAnchor;
-import org.jfree.chart.ui.TextAnchor;
-import org.jfree.data.xy.XYSeries;
-import org.jfree.data.xy.XYSeriesCollection;
 import org.meadowmark.core.plan.CurvePoint;
 import org.meadowmark.core.plan.RepairPlan;
 import org.meadowmark.core.write.AssessedSurvey;
@@ -31,9 +20,6 @@ final class BudgetChart {
   private static final int TICKS = 5;
   private static final double HEADROOM = 1.15;
   private static final double LEAST_VISIBLE_GAP = 0.01;
-  private static final BasicStroke LINE = new BasicStroke(2.4f);
-  private static final BasicStroke DASHED =
-      new BasicStroke(1.8f, BasicStroke.CAP_BUTT, BasicStroke.JOIN_ROUND, 1, new float[] {6, 5}, 0);
 
   private BudgetChart() {}
 
@@ -66,18 +52,13 @@ final class BudgetChart {
 
   private static XYPlot plot(RepairPlan plan) {
     List<CurvePoint> curve = plan.curve();
-    XYSeriesCollection data = new XYSeriesCollection();
-    XYLineAndShapeRenderer renderer = new XYLineAndShapeRenderer(true, true);
-    XYPlot plot =
-        new XYPlot(
-            data,
-            ChartStyle.valueAxis("budget"),
-            ChartStyle.valueAxis("benefit (weighted)"),
-            renderer);
-    add(data, renderer, curve, "benefit", CurvePoint::benefit, ChartStyle.WATER, LINE);
+    CurvePlot<CurvePoint> curves =
+        new CurvePlot<>(curve, CurvePoint::budget, "budget", "benefit (weighted)");
+    curves.addLine("benefit", CurvePoint::benefit, ChartStyle.WATER);
     if (largestGap(curve) > LEAST_VISIBLE_GAP) {
-      add(data, renderer, curve, "bound", CurvePoint::upperBound, ChartStyle.SOFT_INK, DASHED);
+      curves.addBound("bound", CurvePoint::upperBound, ChartStyle.SOFT_INK);
     }
+    XYPlot plot = curves.plot();
     CurvePoint last = curve.get(curve.size() - 1);
     double highest =
         curve.stream().mapToDouble(CurvePoint::upperBound).max().orElseThrow() * HEADROOM;
@@ -85,18 +66,13 @@ final class BudgetChart {
     scale((NumberAxis) plot.getRangeAxis(), highest);
     plan.flattens()
         .filter(point -> point.budget() < last.budget())
-        .ifPresent(point -> mark(plot, point, last));
+        .ifPresent(point -> mark(curves, point, last));
     plan.choice()
         .filter(choice -> choice.budget() > 0 && choice.budget() <= last.budget())
         .ifPresent(
-            choice -> {
-              XYTextAnnotation label =
-                  new XYTextAnnotation("× planned", choice.cost(), choice.benefit());
-              label.setFont(ChartStyle.font(Font.BOLD, 15));
-              label.setPaint(ChartStyle.ACCENT);
-              label.setTextAnchor(TextAnchor.CENTER_LEFT);
-              plot.addAnnotation(label);
-            });
+            choice ->
+                curves.addText(
+                    "× planned", choice.cost(), choice.benefit(), Font.BOLD, ChartStyle.ACCENT));
     return plot;
   }
 
@@ -106,41 +82,11 @@ final class BudgetChart {
     axis.setNumberFormatOverride(new UpTo(highest));
   }
 
-  private static void add(
-      XYSeriesCollection data,
-      XYLineAndShapeRenderer renderer,
-      List<CurvePoint> curve,
-      String name,
-      ToDoubleFunction<CurvePoint> value,
-      Color ink,
-      BasicStroke stroke) {
-    XYSeries series = new XYSeries(name);
-    series.add(0, 0);
-    curve.forEach(point -> series.add(point.budget(), value.applyAsDouble(point)));
-    int place = data.getSeriesCount();
-    data.addSeries(series);
-    renderer.setSeriesPaint(place, ink);
-    renderer.setSeriesStroke(place, stroke);
-    renderer.setSeriesShape(place, new Ellipse2D.Double(-4, -4, 8, 8));
-    renderer.setSeriesShapesVisible(place, stroke == LINE);
-  }
-
-  private static void mark(XYPlot plot, CurvePoint flat, CurvePoint last) {
-    ValueMarker marker = new ValueMarker(flat.budget());
-    marker.setPaint(ChartStyle.INK);
-    marker.setStroke(DASHED);
-    marker.setLabel(
-        "  "
-            + Figures.percent(last.benefit() > 0 ? flat.benefit() / last.benefit() : 1)
-            + " of all benefit for "
-            + Figures.number(flat.budget())
-            + "  ");
-    marker.setLabelFont(ChartStyle.font(Font.PLAIN, 15));
-    marker.setLabelPaint(ChartStyle.INK);
-    boolean left = flat.budget() > last.budget() / 2;
-    marker.setLabelAnchor(left ? RectangleAnchor.BOTTOM_LEFT : RectangleAnchor.BOTTOM_RIGHT);
-    marker.setLabelTextAnchor(left ? TextAnchor.BOTTOM_RIGHT : TextAnchor.BOTTOM_LEFT);
-    marker.setLabelBackgroundColor(new Color(0, 0, 0, 0));
-    plot.addDomainMarker(marker);
+  private static void mark(CurvePlot<CurvePoint> curves, CurvePoint flat, CurvePoint last) {
+    String share = Figures.percent(last.benefit() > 0 ? flat.benefit() / last.benefit() : 1);
+    curves.mark(
+        flat.budget(),
+        share + " of all benefit for " + Figures.number(flat.budget()),
+        flat.budget() > last.budget() / 2);
   }
 }

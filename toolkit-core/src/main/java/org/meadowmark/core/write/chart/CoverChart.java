@@ -1,22 +1,11 @@
 package org.meadowmark.core.write.chart;
 
-import java.awt.BasicStroke;
-import java.awt.Color;
 import java.awt.Font;
-import java.awt.geom.Ellipse2D;
 import java.util.List;
-import java.util.function.ToDoubleFunction;
 import org.jfree.chart.JFreeChart;
-import org.jfree.chart.annotations.XYTextAnnotation;
 import org.jfree.chart.axis.NumberAxis;
 import org.jfree.chart.axis.NumberTickUnit;
-import org.jfree.chart.plot.ValueMarker;
 import org.jfree.chart.plot.XYPlot;
-import org.jfree.chart.renderer.xy.XYLineAndShapeRenderer;
-import org.jfree.chart.ui.RectangleAnchor;
-import org.jfree.chart.ui.TextAnchor;
-import org.jfree.data.xy.XYSeries;
-import org.jfree.data.xy.XYSeriesCollection;
 import org.meadowmark.core.rank.zone.CoverPoint;
 import org.meadowmark.core.rank.zone.ZonePlan;
 import org.meadowmark.core.write.AssessedSurvey;
@@ -32,10 +21,6 @@ final class CoverChart {
   private static final double HEADROOM = 1.12;
   private static final double LABEL_ROOM = 1.3;
   private static final double LEAST_LABEL_GAP = 0.05;
-
-  private static final BasicStroke LINE = new BasicStroke(2.4f);
-  private static final BasicStroke DASHED =
-      new BasicStroke(1.8f, BasicStroke.CAP_BUTT, BasicStroke.JOIN_ROUND, 1, new float[] {6, 5}, 0);
 
   private CoverChart() {}
 
@@ -64,20 +49,19 @@ final class CoverChart {
     CoverPoint last = curve.get(curve.size() - 1);
     double highest =
         curve.stream().mapToDouble(CoverPoint::upperBoundMetres).max().orElseThrow() * HEADROOM;
-    XYSeriesCollection data = new XYSeriesCollection();
-    XYLineAndShapeRenderer renderer = new XYLineAndShapeRenderer(true, true);
-    XYPlot plot =
-        new XYPlot(
-            data,
-            ChartStyle.valueAxis("total length of zones (m)"),
-            ChartStyle.valueAxis("scar length covered (m)"),
-            renderer);
-    add(plot, curve, "best zones", CoverPoint::coveredMetres, ChartStyle.WATER, LINE);
-    add(plot, curve, "worst first", CoverPoint::worstFirstMetres, ChartStyle.ACCENT, LINE);
+    CurvePlot<CoverPoint> curves =
+        new CurvePlot<>(
+            curve,
+            CoverPoint::lengthMetres,
+            "total length of zones (m)",
+            "scar length covered (m)");
+    curves.addLine("best zones", CoverPoint::coveredMetres, ChartStyle.WATER);
+    curves.addLine("worst first", CoverPoint::worstFirstMetres, ChartStyle.ACCENT);
     if (unproven) {
-      add(plot, curve, "bound", CoverPoint::upperBoundMetres, ChartStyle.SOFT_INK, DASHED);
+      curves.addBound("bound", CoverPoint::upperBoundMetres, ChartStyle.SOFT_INK);
     }
-    label(plot, last, highest, unproven);
+    label(curves, last, highest, unproven);
+    XYPlot plot = curves.plot();
 
     NumberAxis across = (NumberAxis) plot.getDomainAxis();
     across.setRange(0, last.lengthMetres() * LABEL_ROOM);
@@ -87,76 +71,39 @@ final class CoverChart {
     NumberAxis up = (NumberAxis) plot.getRangeAxis();
     up.setRange(0, highest);
     up.setTickUnit(new NumberTickUnit(GapBins.niceStep(highest / TICKS)));
-    mark(plot, plan);
+    curves.mark(
+        plan.totalLengthMetres(),
+        "proposed: " + Figures.length(plan.best().coveredMetres()) + " covered",
+        false);
     return plot;
   }
 
-  private static void add(
-      XYPlot plot,
-      List<CoverPoint> curve,
-      String name,
-      ToDoubleFunction<CoverPoint> value,
-      Color ink,
-      BasicStroke stroke) {
-    XYSeriesCollection data = (XYSeriesCollection) plot.getDataset();
-    XYLineAndShapeRenderer renderer = (XYLineAndShapeRenderer) plot.getRenderer();
-    XYSeries series = new XYSeries(name);
-    series.add(0, 0);
-    curve.forEach(point -> series.add(point.lengthMetres(), value.applyAsDouble(point)));
-    int place = data.getSeriesCount();
-    data.addSeries(series);
-    renderer.setSeriesPaint(place, ink);
-    renderer.setSeriesStroke(place, stroke);
-    renderer.setSeriesShape(place, new Ellipse2D.Double(-4, -4, 8, 8));
-    renderer.setSeriesShapesVisible(place, stroke == LINE);
-  }
-
   /** Names at the right ends of the lines, moved apart where these are close. */
-  private static void label(XYPlot plot, CoverPoint last, double highest, boolean unproven) {
+  private static void label(
+      CurvePlot<CoverPoint> curves, CoverPoint last, double highest, boolean unproven) {
     double gap = highest * LEAST_LABEL_GAP;
     double worst = last.worstFirstMetres();
     double best = Math.max(last.coveredMetres(), worst + gap);
     boolean together = last.coveredMetres() - worst < gap / 2;
-    text(
-        plot,
+    curves.addText(
         "  best zones " + Figures.length(last.coveredMetres()),
         last.lengthMetres(),
         together ? worst + gap / 2 : best,
+        Font.PLAIN,
         ChartStyle.WATER);
-    text(
-        plot,
+    curves.addText(
         "  worst first " + Figures.length(worst),
         last.lengthMetres(),
         together ? worst - gap / 2 : worst,
+        Font.PLAIN,
         ChartStyle.ACCENT);
     if (unproven) {
-      text(
-          plot,
+      curves.addText(
           "  at most " + Figures.length(last.upperBoundMetres()),
           last.lengthMetres(),
           Math.max(last.upperBoundMetres(), best + gap),
+          Font.PLAIN,
           ChartStyle.SOFT_INK);
     }
-  }
-
-  private static void text(XYPlot plot, String words, double x, double y, Color ink) {
-    XYTextAnnotation label = new XYTextAnnotation(words, x, y);
-    label.setFont(ChartStyle.font(Font.PLAIN, 15));
-    label.setPaint(ink);
-    label.setTextAnchor(TextAnchor.CENTER_LEFT);
-    plot.addAnnotation(label);
-  }
-
-  private static void mark(XYPlot plot, ZonePlan plan) {
-    ValueMarker marker = new ValueMarker(plan.totalLengthMetres());
-    marker.setPaint(ChartStyle.INK);
-    marker.setStroke(DASHED);
-    marker.setLabel("  proposed: " + Figures.length(plan.best().coveredMetres()) + " covered  ");
-    marker.setLabelFont(ChartStyle.font(Font.PLAIN, 15));
-    marker.setLabelPaint(ChartStyle.INK);
-    marker.setLabelAnchor(RectangleAnchor.BOTTOM_RIGHT);
-    marker.setLabelTextAnchor(TextAnchor.BOTTOM_LEFT);
-    marker.setLabelBackgroundColor(new Color(0, 0, 0, 0));
-    plot.addDomainMarker(marker);
   }
 }
