@@ -14,6 +14,7 @@ import org.meadowmark.core.measure.connectivity.HabitatGraph;
 import org.meadowmark.core.measure.connectivity.PatchImportance;
 import org.meadowmark.core.measure.connectivity.ProbabilisticConnectivity;
 import org.meadowmark.core.measure.connectivity.ProbabilisticIndex;
+import org.meadowmark.core.model.Hectare;
 import org.meadowmark.core.survey.Parameters;
 
 /**
@@ -23,7 +24,6 @@ import org.meadowmark.core.survey.Parameters;
  * <p>A single gap wider than the largest crossing distance of the sweep is not crossed at all.
  */
 final class ConnectivityMeasurer {
-  private static final double SQUARE_METRES_PER_HECTARE = 10_000;
 
   private final HabitatGraph graph;
   private final double landscapeHectares;
@@ -31,7 +31,7 @@ final class ConnectivityMeasurer {
   ConnectivityMeasurer(double[] patchSquareMetres, PieceGraph pieces, double totalSquareMetres) {
     double[] hectares = new double[patchSquareMetres.length];
     for (int i = 0; i < hectares.length; i++) {
-      hectares[i] = patchSquareMetres[i] / SQUARE_METRES_PER_HECTARE;
+      hectares[i] = patchSquareMetres[i] / Hectare.SQUARE_METRES;
     }
     int count = pieces.crossings().size();
     int[] first = new int[count];
@@ -44,7 +44,7 @@ final class ConnectivityMeasurer {
       metres[i] = link.metres();
     }
     graph = HabitatGraph.ofDistances(hectares, first, second, metres);
-    landscapeHectares = totalSquareMetres / SQUARE_METRES_PER_HECTARE;
+    landscapeHectares = totalSquareMetres / Hectare.SQUARE_METRES;
   }
 
   /** Indices at each distance, in order. */

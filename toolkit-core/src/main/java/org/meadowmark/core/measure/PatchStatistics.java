@@ -2,6 +2,7 @@ package org.meadowmark.core.measure;
 
 import java.util.Arrays;
 import java.util.OptionalDouble;
+import org.meadowmark.core.model.Hectare;
 
 /**
  * Figures of the patches in a bed, a management area or the whole survey, at one time.
@@ -41,7 +42,6 @@ public record PatchStatistics(
     OptionalDouble areaWeightedShapeIndex,
     EffectiveMesh mesh,
     LengthDistribution nearest) {
-  private static final double SQUARE_METRES_PER_HECTARE = 10_000;
 
   /** Perimeter / (2·√(π·area)). */
   static double shapeIndex(double perimeterMetres, double squareMetres) {
@@ -60,7 +60,7 @@ public record PatchStatistics(
     }
     boolean any = sum > 0;
     double largest = Arrays.stream(areas).max().orElse(0);
-    double hectares = totalSquareMetres / SQUARE_METRES_PER_HECTARE;
+    double hectares = totalSquareMetres / Hectare.SQUARE_METRES;
     return new PatchStatistics(
         areas.length,
         sum,

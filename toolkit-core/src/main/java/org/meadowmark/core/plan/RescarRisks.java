@@ -5,6 +5,7 @@ import java.util.HashSet;
 import java.util.Map;
 import java.util.OptionalDouble;
 import java.util.Set;
+import org.meadowmark.core.model.Hectare;
 import org.meadowmark.core.rank.ChannelRanking;
 import org.meadowmark.core.rank.RankedSegment;
 import org.meadowmark.core.rank.ScarShare;
@@ -12,7 +13,6 @@ import org.meadowmark.core.rank.zone.ZonePlan;
 
 /** Works out {@link RescarRisk} for the scars of a ranking. */
 final class RescarRisks {
-  private static final double SQUARE_METRES_PER_HECTARE = 10_000;
 
   private final Map<String, Sum> sums = new HashMap<>();
 
@@ -59,7 +59,7 @@ final class RescarRisks {
     if (segment.ratePerHectare().isPresent() && segment.exposureHectares() > 0) {
       double scarredPart =
           segment.evidence().scarredArea().squareMetres()
-              / (segment.exposureHectares() * SQUARE_METRES_PER_HECTARE);
+              / (segment.exposureHectares() * Hectare.SQUARE_METRES);
       double rate = scarredPart / visibleYears;
       sum.rated += metres;
       sum.rate += metres * rate;

@@ -9,13 +9,13 @@ import org.locationtech.jts.operation.buffer.BufferOp;
 import org.meadowmark.core.measure.Barriers;
 import org.meadowmark.core.measure.PolygonTiles;
 import org.meadowmark.core.measure.SurveyedArea;
+import org.meadowmark.core.model.Hectare;
 import org.meadowmark.core.model.MetricSurvey;
 import org.meadowmark.core.model.Progress;
 import org.meadowmark.core.rank.evidence.BedsInReach;
 
 /** Surveyed bed within reach of each segment and not parted from it by a barrier, by class. */
 final class BedExposure {
-  private static final double SQUARE_METRES_PER_HECTARE = 10_000;
   private static final String UNKNOWN = "unknown";
 
   private final MetricSurvey survey;
@@ -67,7 +67,7 @@ final class BedExposure {
     double reach = reachMetres * survey.scale().lengthFactor(centre.x, centre.y);
     Geometry around =
         barriers.reachable(BufferOp.bufferOp(segment.geometry(), reach), segment.geometry());
-    double squareMetres = survey.scale().areaFactor(centre.x, centre.y) * SQUARE_METRES_PER_HECTARE;
+    double squareMetres = survey.scale().areaFactor(centre.x, centre.y) * Hectare.SQUARE_METRES;
     double[] hectares = new double[classes.size()];
     if (!around.isEmpty()) {
       for (int i = 0; i < hectares.length; i++) {

@@ -4,6 +4,7 @@ import java.math.BigDecimal;
 import java.math.MathContext;
 import java.math.RoundingMode;
 import java.util.OptionalDouble;
+import org.meadowmark.core.model.Hectare;
 
 /**
  * Numbers for people: a point for decimals, a narrow no-break space between groups of three digits,
@@ -21,7 +22,6 @@ public final class Figures {
   private static final int SIGNIFICANT_BELOW_ONE = 2;
   private static final int GROUP = 3;
   private static final int MOST_DECIMALS = 6;
-  private static final double SQUARE_METRES_PER_HECTARE = 10_000;
   private static final double METRES_PER_KILOMETRE = 1_000;
   private static final double PERCENT = 100;
   private static final String NONE = "–";
@@ -67,7 +67,7 @@ public final class Figures {
 
   /** An area, in hectares from 1 ha up. */
   public static String area(double squareMetres) {
-    return Math.abs(squareMetres) < SQUARE_METRES_PER_HECTARE
+    return Math.abs(squareMetres) < Hectare.SQUARE_METRES
         ? withUnit(squareMetres, "m²")
         : hectares(squareMetres);
   }
@@ -79,7 +79,7 @@ public final class Figures {
 
   /** Square metres as a number of hectares. */
   public static double hectareValue(double squareMetres) {
-    return squareMetres / SQUARE_METRES_PER_HECTARE;
+    return squareMetres / Hectare.SQUARE_METRES;
   }
 
   /** A share between 0 and 1 in percent, or a dash where it is not known. */

@@ -20,6 +20,7 @@ import org.meadowmark.core.measure.Measurement;
 import org.meadowmark.core.measure.Measurement.ScarredGrass;
 import org.meadowmark.core.measure.ScarInBed;
 import org.meadowmark.core.measure.ScarMeasure;
+import org.meadowmark.core.model.Hectare;
 import org.meadowmark.core.model.Ids;
 import org.meadowmark.core.model.MapArea;
 import org.meadowmark.core.model.Progress;
@@ -41,7 +42,6 @@ import org.meadowmark.core.survey.RecoveryParameters;
  * management areas come on top.
  */
 public final class SurveyRecoveryEstimator {
-  private static final double SQUARE_METRES_PER_HECTARE = 10_000;
   private static final int SCARS_AT_ONCE = 5_000;
 
   private final Parameters parameters;
@@ -107,9 +107,7 @@ public final class SurveyRecoveryEstimator {
         double hectares = 0;
         for (ScarInBed part : partsOfScar.getOrDefault(scar.recovery().scarId(), List.of())) {
           hectares +=
-              onceOfBed.get(part.bedId())
-                  * part.footprintSquareMetres()
-                  / SQUARE_METRES_PER_HECTARE;
+              onceOfBed.get(part.bedId()) * part.footprintSquareMetres() / Hectare.SQUARE_METRES;
         }
         for (Courses each : scar.courses()) {
           alone.add(each.estimate(), each.alone(), hectares);
@@ -126,8 +124,7 @@ public final class SurveyRecoveryEstimator {
             .map(bed -> bed(bed, onceOfBed.get(bed.bed().id()), partsOf(partsOfBed, bed), byId))
             .toList();
     double hectares =
-        bedLosses.stream().mapToDouble(BedLoss::forecastSquareMetres).sum()
-            / SQUARE_METRES_PER_HECTARE;
+        bedLosses.stream().mapToDouble(BedLoss::forecastSquareMetres).sum() / Hectare.SQUARE_METRES;
     return new SurveyRecovery(
         conventions,
         planting,
@@ -192,7 +189,7 @@ public final class SurveyRecoveryEstimator {
     String basis =
         rate.basis()
             + (dug.isPresent() ? "" : "; depth of excavation not mapped, so it slows nothing");
-    double hectares = measure.footprintInBedsSquareMetres() / SQUARE_METRES_PER_HECTARE;
+    double hectares = measure.footprintInBedsSquareMetres() / Hectare.SQUARE_METRES;
     List<Courses> courses = new ArrayList<>();
     for (Estimate estimate : Estimate.values()) {
       courses.add(

@@ -6,11 +6,11 @@ import java.util.List;
 import java.util.Locale;
 import java.util.OptionalDouble;
 import org.meadowmark.core.measure.recovery.ContinuousLoss;
+import org.meadowmark.core.model.Hectare;
 import org.meadowmark.core.survey.ZoneParameters;
 
 /** What is at stake in a zone, in numbers and in answers to objections. */
 final class ZoneWorthEstimator {
-  private static final double SQUARE_METRES_PER_HECTARE = 10_000;
   private static final double PERCENT = 100;
 
   private final ZoneParameters parameters;
@@ -30,7 +30,7 @@ final class ZoneWorthEstimator {
    */
   ZoneWorth worth(
       double lengthMetres, double scarMetres, double scarredSquareMetres, CoverPoint best) {
-    double hectares = scarredSquareMetres / SQUARE_METRES_PER_HECTARE;
+    double hectares = scarredSquareMetres / Hectare.SQUARE_METRES;
     OptionalDouble middle = loss(hectares, parameters.recoveryMiddleYears());
     OptionalDouble low = loss(hectares, parameters.recoveryLowYears());
     OptionalDouble high = loss(hectares, parameters.recoveryHighYears());

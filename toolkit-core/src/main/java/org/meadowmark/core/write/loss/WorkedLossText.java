@@ -15,6 +15,7 @@ import org.meadowmark.core.measure.recovery.Planting;
 import org.meadowmark.core.measure.recovery.ScarRecovery;
 import org.meadowmark.core.measure.recovery.ServiceCourse;
 import org.meadowmark.core.measure.recovery.SurveyRecovery;
+import org.meadowmark.core.model.Hectare;
 import org.meadowmark.core.reference.ScarRecoveryTime;
 
 /**
@@ -28,7 +29,6 @@ public final class WorkedLossText {
   /** Name of the file. */
   public static final String FILE_NAME = "loss-worked.txt";
 
-  private static final double SQUARE_METRES_PER_HECTARE = 10_000;
   private static final double PERCENT = 100;
 
   private final SurveyRecovery recovery;
@@ -119,12 +119,12 @@ public final class WorkedLossText {
     AreaLoss whole = recovery.whole();
     line(
         "Scarred area in beds: %.6f ha, overlaps counted once",
-        whole.scarredSquareMetres() / SQUARE_METRES_PER_HECTARE);
+        whole.scarredSquareMetres() / Hectare.SQUARE_METRES);
     line("Of it with a forecast: %.10f ha; this is what is multiplied below", hectares());
     double missing = whole.scarredSquareMetres() - whole.forecastSquareMetres();
     line(
         "Without a forecast:   %.6f ha, not in any sum below",
-        Math.max(0, missing) / SQUARE_METRES_PER_HECTARE);
+        Math.max(0, missing) / Hectare.SQUARE_METRES);
     counts(false).forEach((basis, count) -> line("  %d scar(s): %s", count, basis));
     line("");
     line("Rates of closing, from the edges inwards (width / 2 / years a side):");

@@ -13,6 +13,7 @@ import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.locationtech.jts.geom.Point;
 import org.meadowmark.core.model.Channel;
+import org.meadowmark.core.model.Hectare;
 import org.meadowmark.core.model.MetricSurvey;
 import org.meadowmark.core.rank.zone.CoverPoint;
 import org.meadowmark.core.rank.zone.DeviceProposal;
@@ -27,7 +28,6 @@ import org.meadowmark.core.write.Figures;
 /** Puts the numbers of a zone into words. */
 final class SheetWords {
   private static final int DIGEST_DIGITS = 8;
-  private static final double SQUARE_METRES_PER_HECTARE = 10_000;
   private static final int DECIMALS_OF_MINUTES = 3;
   private static final String ANY_PATTERN = "any";
 
@@ -221,7 +221,7 @@ final class SheetWords {
         text.get(
             "worthScars",
             Figures.length(worth.scarMetresPerSeason()),
-            Figures.area(worth.scarredHectares() * SQUARE_METRES_PER_HECTARE)));
+            Figures.area(worth.scarredHectares() * Hectare.SQUARE_METRES)));
     sentences.add((service(worth) + " " + ended(worth.serviceBasis())).strip());
     return sentences;
   }

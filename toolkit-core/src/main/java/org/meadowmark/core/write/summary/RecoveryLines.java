@@ -10,12 +10,12 @@ import org.meadowmark.core.measure.recovery.AreaLoss;
 import org.meadowmark.core.measure.recovery.LossConventions;
 import org.meadowmark.core.measure.recovery.ScarRecovery;
 import org.meadowmark.core.measure.recovery.SurveyRecovery;
+import org.meadowmark.core.model.Hectare;
 import org.meadowmark.core.model.Range;
 import org.meadowmark.core.write.Figures;
 
 /** What the summary says about recovery and loss. */
 final class RecoveryLines {
-  private static final double SQUARE_METRES_PER_HECTARE = 10_000;
 
   private final SurveyRecovery recovery;
 
@@ -47,7 +47,7 @@ final class RecoveryLines {
         + " if every scar were planted at once. New planting of "
         + ranged(
             whole.compensatingHectares().orElseThrow(),
-            hectares -> Figures.area(SQUARE_METRES_PER_HECTARE * hectares))
+            hectares -> Figures.area(Hectare.SQUARE_METRES * hectares))
         + " would make good for the loss. Counted at "
         + Figures.chosenPercent(conventions.discounting().ratePerYear())
         + " a year, "

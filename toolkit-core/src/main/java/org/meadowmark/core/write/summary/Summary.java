@@ -18,6 +18,7 @@ import org.meadowmark.core.measure.Measurement;
 import org.meadowmark.core.measure.ScarMeasure;
 import org.meadowmark.core.measure.uncertainty.DamageInterval;
 import org.meadowmark.core.measure.uncertainty.DamageInterval.Range;
+import org.meadowmark.core.model.Hectare;
 import org.meadowmark.core.model.Ids;
 import org.meadowmark.core.model.LayerCount;
 import org.meadowmark.core.reference.SeverityClass;
@@ -36,8 +37,6 @@ import org.meadowmark.core.write.record.FindingCounts;
 public final class Summary {
   /** Most characters in a line. */
   public static final int WIDTH = 80;
-
-  private static final double SQUARE_METRES_PER_HECTARE = 10_000;
 
   private static final int MOST_AREAS = 40;
   private static final int MOST_NAMED = 3;
@@ -197,9 +196,9 @@ public final class Summary {
       return "";
     }
     return "; the grass is worth one patch of "
-        + Figures.area(SQUARE_METRES_PER_HECTARE * crossing.after().get().equivalentAreaHectares())
+        + Figures.area(Hectare.SQUARE_METRES * crossing.after().get().equivalentAreaHectares())
         + " ("
-        + Figures.area(SQUARE_METRES_PER_HECTARE * crossing.before().get().equivalentAreaHectares())
+        + Figures.area(Hectare.SQUARE_METRES * crossing.before().get().equivalentAreaHectares())
         + " without scars) where such a gap is crossed half the time";
   }
 

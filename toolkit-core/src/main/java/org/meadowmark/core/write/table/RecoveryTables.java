@@ -15,6 +15,7 @@ import org.meadowmark.core.measure.recovery.PlantedSpread;
 import org.meadowmark.core.measure.recovery.ScarRecovery;
 import org.meadowmark.core.measure.recovery.ServiceCourse;
 import org.meadowmark.core.measure.recovery.SurveyRecovery;
+import org.meadowmark.core.model.Hectare;
 import org.meadowmark.core.model.Ids;
 import org.meadowmark.core.model.Range;
 import org.meadowmark.core.reference.RhizomeElongation;
@@ -24,7 +25,6 @@ import org.meadowmark.core.write.Column.Type;
 final class RecoveryTables {
   private static final int[] CURVE_YEARS = {1, 2, 3, 5, 10};
   private static final int SPREAD_YEARS = 10;
-  private static final double SQUARE_METRES_PER_HECTARE = 10_000;
 
   /** A year of the worked loss. */
   record YearRow(boolean planted, Estimate estimate, ServiceCourse.Year year, double sum) {}
@@ -32,9 +32,9 @@ final class RecoveryTables {
   /** One hectare of planted grass after some years. */
   record SpreadRow(int place, RhizomeElongation plant, int year, Range newPatches) {
     double hectares(double patches) {
-      return new PlantedSpread(SQUARE_METRES_PER_HECTARE, plant.metresPerYear(), patches, 1)
+      return new PlantedSpread(Hectare.SQUARE_METRES, plant.metresPerYear(), patches, 1)
               .squareMetresAfter(year)
-          / SQUARE_METRES_PER_HECTARE;
+          / Hectare.SQUARE_METRES;
     }
   }
 
