@@ -3,6 +3,7 @@ package org.meadowmark.core.plan;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import org.meadowmark.core.survey.RepairParameters;
 
 /** What a plan lacks, and what its figures rest on. */
@@ -45,9 +46,23 @@ final class PlanNotes {
     if (choices.deepestMetres().isEmpty()) {
       gaps.add("No deepest place for grass is set (deepest_planting_m): light was not looked at.");
     }
-    gaps.add(
-        "Muck, grazing and other notes on the ground were not surveyed: look before planting.");
+    notNoted("bottom (sand or muck)", scars).ifPresent(gaps::add);
+    notNoted("grazing", scars).ifPresent(gaps::add);
     return gaps;
+  }
+
+  private static Optional<String> notNoted(String what, List<RepairScar> scars) {
+    long without = scars.stream().filter(scar -> scar.unknowns().contains(what)).count();
+    return without == 0
+        ? Optional.empty()
+        : Optional.of(
+            "Of "
+                + without
+                + " of "
+                + scars.size()
+                + " scars "
+                + what
+                + " is not noted: look before planting.");
   }
 
   static List<String> assumptions(RepairParameters choices) {

@@ -63,14 +63,12 @@ public final class RepairPlanner {
    * @param ranking channel segments, for the chance of being scarred again
    * @param zones zones proposed for marking
    * @param recoveries what planting gains, by scar; a scar that is absent has no forecast
-   * @param notes what was noted at scars, by id; a scar that is absent has none
    */
   public RepairPlan plan(
       Measurement measurement,
       ChannelRanking ranking,
       ZonePlan zones,
-      List<ScarRecovery> recoveries,
-      Map<String, SiteNotes> notes) {
+      List<ScarRecovery> recoveries) {
     PlantingLayout layout =
         new PlantingLayout(
             survey, choices.pattern(), parameters.recovery().plantingSpacingMetres());
@@ -83,7 +81,7 @@ public final class RepairPlanner {
                 ranking, zones, parameters.zones().recoveryMiddleYears(), choices.markerEffect()),
             recoveries,
             measurement.connectivity(),
-            notes);
+            survey.beds());
     List<ScarMeasure> measures =
         measurement.scars().stream()
             .sorted((a, b) -> Ids.ORDER.compare(a.scar().id(), b.scar().id()))
