@@ -56,13 +56,13 @@ final class PlanNotes {
     return without == 0
         ? Optional.empty()
         : Optional.of(
-            "Of "
+            "Not noted at "
                 + without
                 + " of "
                 + scars.size()
-                + " scars "
+                + " scars: "
                 + what
-                + " is not noted: look before planting.");
+                + "; look before planting.");
   }
 
   static List<String> assumptions(RepairParameters choices) {

@@ -120,7 +120,7 @@ class RepairPlannerTest {
     assertThat(find(plan, "2").unknowns()).doesNotContain("bottom (sand or muck)", "grazing");
     assertThat(plan.gaps()).noneSatisfy(gap -> assertThat(gap).contains("look before planting"));
     assertThat(new InventedScars().scar("1", 100, 100, 10, 0.3, 1).plan().gaps())
-        .contains("Of 1 of 1 scars grazing is not noted: look before planting.");
+        .contains("Not noted at 1 of 1 scars: grazing; look before planting.");
   }
 
   @Test
