@@ -67,8 +67,8 @@ final class PlanNotes {
 
   static List<String> assumptions(RepairParameters choices) {
     return List.of(
-        "Benefits are added up scar by scar. Scars that part the same patches can restore more or"
-            + " less together than each alone would.",
+        "What several scars restore of connectivity is worked out for all of them together; by the"
+            + " sum of what each restores alone only where the survey has too many patches.",
         "Chance of being scarred again: new scars at random in the bed in reach of a segment;"
             + " scarred area of the segment over the time a scar stays visible.",
         String.format(
@@ -76,6 +76,7 @@ final class PlanNotes {
             "A marker is taken to keep %.0f %% of new scars away (marker_effect): common practice,"
                 + " no source. The choice counts no marker.",
             PERCENT * choices.markerEffect()),
-        "Benefits are those of planting now; a later season gains less.");
+        "The figures of a scar are those of planting in the first season, taken as the base year; a"
+            + " later season gains less, by the discount rate and by what closes until then.");
   }
 }

@@ -21,6 +21,7 @@ final class PricedBound {
   private final BudgetProblem problem;
   private final List<List<Integer>> members;
   private final double price;
+  private final double value;
 
   private record Piece(double cost, double benefit) {
     double ratio() {
@@ -32,6 +33,11 @@ final class PricedBound {
     this.problem = problem;
     this.members = members;
     this.price = breakingRatio();
+    double sum = price * problem.limit();
+    for (int site = 0; site < members.size(); site++) {
+      sum += siteSurplus(site);
+    }
+    this.value = sum * (1 + ROUNDING);
   }
 
   /** Price of one unit of money at which the bound is lowest. */
@@ -41,11 +47,7 @@ final class PricedBound {
 
   /** No choice is worth more. */
   double value() {
-    double sum = price * problem.limit();
-    for (int site = 0; site < members.size(); site++) {
-      sum += siteSurplus(site);
-    }
-    return sum * (1 + ROUNDING);
+    return value;
   }
 
   /** What a site that is reached is worth beyond its price; 0 where it is not worth the way. */
@@ -55,6 +57,17 @@ final class PricedBound {
       sum += surplus(i);
     }
     return Math.max(0, sum);
+  }
+
+  /** No choice with a candidate in it is worth more. */
+  double valueWith(int candidate) {
+    Candidate c = problem.candidates().get(candidate);
+    double reached = -price * problem.mobilisation().get(c.site());
+    for (int i : members.get(c.site())) {
+      reached += surplus(i);
+    }
+    double beyondPrice = c.benefit() - price * c.cost();
+    return (value - Math.max(0, reached) + reached + Math.min(0, beyondPrice)) * (1 + ROUNDING);
   }
 
   /** What a candidate is worth beyond its price, or 0. */

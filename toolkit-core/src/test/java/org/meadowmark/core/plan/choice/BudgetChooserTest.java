@@ -75,7 +75,7 @@ class BudgetChooserTest {
   @Test
   void anAbandonedProgrammeLeavesTheGreedyChoiceAndItsBound() {
     BudgetProblem problem = random(new Random(3), 40);
-    BudgetChoice given = new BudgetChooser(10).choose(problem);
+    BudgetChoice given = new BudgetChooser(10, false).choose(problem);
     BudgetChoice best = new BudgetChooser().choose(problem);
     assertThat(best.isProvenBest()).isTrue();
     assertThat(given.isProvenBest()).isFalse();

@@ -8,11 +8,14 @@ import org.junit.jupiter.api.Test;
 import org.meadowmark.core.plan.CurvePoint;
 import org.meadowmark.core.plan.RepairChoice;
 import org.meadowmark.core.plan.RepairPlan;
+import org.meadowmark.core.plan.choice.Proof;
 import org.meadowmark.core.write.InventedSurvey;
 
 class RepairLinesTest {
-  private static final CurvePoint HALF = new CurvePoint(500, 500, 9.5, 9.6, 3, 30);
-  private static final CurvePoint ALL = new CurvePoint(1_000, 1_000, 10, 10, 6, 60);
+  private static final CurvePoint HALF =
+      new CurvePoint(500, 500, 9.5, 9.6, 3, 30, Optional.empty());
+  private static final CurvePoint ALL =
+      new CurvePoint(1_000, 1_000, 10, 10, 6, 60, Optional.empty());
 
   @Test
   void nothingToRepairSaysNothing() {
@@ -21,7 +24,10 @@ class RepairLinesTest {
 
   @Test
   void aChoiceThatIsNotProvenComesWithItsBound() {
-    assertThat(lines(new RepairChoice(600, 590, 8, 8.5, false, 8), List.of(HALF, ALL)))
+    assertThat(
+            lines(
+                new RepairChoice(600, 590, 8, 8.5, Proof.NONE, 8, 8, Optional.empty()),
+                List.of(HALF, ALL)))
         .contains("It is not proven that no other choice is worth more; none is worth more than")
         .contains("8.5")
         .contains("The curve flattens: 500 buys")
@@ -30,7 +36,10 @@ class RepairLinesTest {
 
   @Test
   void aProvenChoiceSaysSoAndACurveThatRisesToItsEndDoesNotFlatten() {
-    assertThat(lines(new RepairChoice(600, 590, 8, 8, true, 8), List.of(ALL)))
+    assertThat(
+            lines(
+                new RepairChoice(600, 590, 8, 8, Proof.PROGRAMME, 8, 8, Optional.empty()),
+                List.of(ALL)))
         .contains("No other choice within it is worth more.")
         .doesNotContain("flattens");
   }
