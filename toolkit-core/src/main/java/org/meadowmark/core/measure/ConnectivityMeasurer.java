@@ -105,7 +105,7 @@ final class ConnectivityMeasurer {
               gains.get(fillings.size()).equivalentAreaGainHectares()));
     }
     return new ConnectivityDetail(
-        distance, worth, fillings, Optional.of(connectivity.joint(ofScars)));
+        distance, worth, fillings, Optional.of(connectivity.joint(ofScars, gains)));
   }
 
   /** At a distance of 0 only pieces that touch are linked. */

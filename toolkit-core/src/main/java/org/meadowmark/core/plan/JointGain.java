@@ -2,6 +2,7 @@ package org.meadowmark.core.plan;
 
 import java.util.ArrayDeque;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Collection;
 import java.util.Deque;
 import java.util.HashMap;
@@ -31,8 +32,8 @@ final class JointGain implements JointBenefit {
   /** Of those that share a patch, as many as gain most alone. */
   private static final int MOST_RAISED = 16;
 
-  /** Patches looked at before gains are no longer worked out anew: some ten seconds. */
-  private static final long MOST_STEPS = 150_000_000;
+  /** Patches looked at before gains are no longer worked out anew: some seconds. */
+  private static final long MOST_STEPS = 60_000_000;
 
   private final List<Repair> repairs;
   private final double weight;
@@ -66,11 +67,16 @@ final class JointGain implements JointBenefit {
     this.given = List.copyOf(given);
     this.numeratorGiven = fillings.numeratorSquareHectares(given);
     this.highestChance = repairs.stream().mapToDouble(Repair::staysWhole).max().orElse(0);
+    Set<Integer> touched = new HashSet<>();
+    given.forEach(filling -> touched.add(fillings.partOf(filling)));
     JointFillings.Work work = begun();
     this.alone = new double[repairs.size()];
     for (int i = 0; i < alone.length; i++) {
-      alone[i] = fills(i) ? work.gain(filling(i)) : 0;
       if (fills(i)) {
+        alone[i] =
+            touched.contains(fillings.partOf(filling(i)))
+                ? work.gain(filling(i))
+                : fillings.aloneSquareHectares(filling(i));
         byPart.computeIfAbsent(fillings.partOf(filling(i)), p -> new ArrayList<>()).add(i);
         for (int patch : fillings.patchesOf(filling(i))) {
           byPatch.computeIfAbsent(patch, p -> new ArrayList<>()).add(i);
@@ -216,6 +222,12 @@ final class JointGain implements JointBenefit {
     private final Map<Integer, Long> stateOfPart = new HashMap<>();
     private final double[] known = new double[repairs.size()];
     private final long[] knownIn = new long[repairs.size()];
+
+    {
+      System.arraycopy(alone, 0, known, 0, alone.length);
+      Arrays.fill(knownIn, 1);
+    }
+
     private final Deque<States> before = new ArrayDeque<>();
     private long counter = 1;
     private long state = 1;

@@ -104,19 +104,20 @@ public final class RepairPlanner {
     RepairProblem.Maker maker =
         new RepairProblem.Maker(
             choices, new LaterGains(conventions, planting, recoveries), measurement.connectivity());
+    RepairProblem everything = maker.of(fit, 0, 0, List.of());
     if (choices.budget().isEmpty()) {
       return new RepairPlan(
           scars,
           Optional.empty(),
           List.of(),
           List.of(),
-          curve(maker, fit),
+          curve(everything, fit),
           List.of(),
           PlanNotes.gaps(choices, scars),
           PlanNotes.assumptions(choices));
     }
     double budget = choices.budget().getAsDouble();
-    RepairProblem problem = maker.of(fit, budget, 0, List.of());
+    RepairProblem problem = everything.withBudget(budget);
     BudgetChoice best = chooser.choose(problem.problem(), problem.joint());
     RepairChoice choice =
         new RepairChoice(
@@ -135,7 +136,7 @@ public final class RepairPlanner {
         Optional.of(choice),
         seasons,
         left,
-        curve(maker, fit),
+        curve(everything, fit),
         units(seasons, layout),
         PlanNotes.gaps(choices, scars),
         PlanNotes.assumptions(choices));
@@ -180,9 +181,8 @@ public final class RepairPlanner {
         way.lowerBoundMetres());
   }
 
-  private List<CurvePoint> curve(RepairProblem.Maker maker, List<RepairScar> fit) {
+  private List<CurvePoint> curve(RepairProblem everything, List<RepairScar> fit) {
     List<CurvePoint> points = new ArrayList<>();
-    RepairProblem everything = maker.of(fit, 0, 0, List.of());
     double full = everything.problem().cost(IntStream.range(0, fit.size()).boxed().toList());
     if (!(full > 0)) {
       return points;

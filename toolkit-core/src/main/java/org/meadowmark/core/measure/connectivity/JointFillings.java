@@ -32,16 +32,22 @@ public final class JointFillings {
   private final HabitatGraph graph;
   private final Decay.Exponential decay;
   private final double numerator;
+  private final double[] alone;
   private final List<int[][]> pairs = new ArrayList<>();
   private final List<Component> components;
   private final int[] componentOf;
   private final int[] local;
 
   JointFillings(
-      HabitatGraph graph, Decay.Exponential decay, double numerator, List<Filling> fillings) {
+      HabitatGraph graph,
+      Decay.Exponential decay,
+      double numerator,
+      List<Filling> fillings,
+      double[] alone) {
     this.graph = graph;
     this.decay = decay;
     this.numerator = numerator;
+    this.alone = alone;
     for (Filling filling : fillings) {
       pairs.add(pairs(filling));
     }
@@ -75,6 +81,11 @@ public final class JointFillings {
   /** Number of fillings. */
   public int size() {
     return pairs.size();
+  }
+
+  /** What a filling adds to the numerator where nothing else is filled. */
+  public double aloneSquareHectares(int filling) {
+    return alone[filling];
   }
 
   /** The numerator with nothing filled. */
@@ -139,13 +150,12 @@ public final class JointFillings {
     }
     ShortestPaths[] before = new ShortestPaths[components.size()];
     ShortestPaths[] after = new ShortestPaths[filled.size()];
-    Work alone = begin();
     double[] most = new double[among.size()];
     for (int k = 0; k < most.length; k++) {
       int filling = among.get(k);
       int part = partOf(filling);
       if (part >= 0 && inPart[part] == 1) {
-        most[k] = alone.gain(filling);
+        most[k] = alone[filling];
         continue;
       }
       for (int[] pair : pairs.get(filling)) {

@@ -129,11 +129,17 @@ public final class ProbabilisticConnectivity {
    * What several fillings restore together.
    *
    * @param fillings fillings without the area of the gaps themselves
+   * @param gains of each alone, as {@link #gains} gave them
    * @throws IllegalArgumentException for an unknown patch, or where a filling adds area
    */
-  public JointFillings joint(List<Filling> fillings) {
+  public JointFillings joint(List<Filling> fillings, List<FillingGain> gains) {
     checkNodes(fillings);
-    return new JointFillings(graph, model.decay(graph), index.numeratorSquareHectares(), fillings);
+    return new JointFillings(
+        graph,
+        model.decay(graph),
+        index.numeratorSquareHectares(),
+        fillings,
+        gains.stream().mapToDouble(FillingGain::numeratorGainSquareHectares).toArray());
   }
 
   private void checkNodes(List<Filling> fillings) {

@@ -30,6 +30,11 @@ class JointFillingsTest {
         graph.distances(), CrossingModel.ofMedianMetres(MEDIAN_METRES).withCutoff(1e-30), 50);
   }
 
+  private static JointFillings joint(
+      ProbabilisticConnectivity connectivity, List<Filling> fillings) {
+    return connectivity.joint(fillings, connectivity.gains(fillings));
+  }
+
   private static List<Filling> fillings(int patches, Random random) {
     List<Filling> fillings = new ArrayList<>();
     for (int f = 0; f < 2 + random.nextInt(7); f++) {
@@ -58,7 +63,7 @@ class JointFillingsTest {
     Random random = new Random(seed + 1_000);
     List<Filling> fillings = fillings(graph.size(), random);
     ProbabilisticConnectivity connectivity = connectivity(graph);
-    JointFillings joint = connectivity.joint(fillings);
+    JointFillings joint = joint(connectivity, fillings);
     JointFillings.Work work = joint.begin();
     List<FillingGain> alone = connectivity.gains(fillings);
     double[] most = joint.mostGains(IntStream.range(0, fillings.size()).boxed().toList());
@@ -96,7 +101,7 @@ class JointFillingsTest {
   void twoInARowRestoreMoreTogetherAndTwoSideBySideLess() {
     ReferenceGraph row = new ReferenceGraph(1, 1, 1).link(0, 1, 4).link(1, 2, 4);
     JointFillings joint =
-        connectivity(row).joint(List.of(Filling.ofGap(0, 1), Filling.ofGap(1, 2)));
+        joint(connectivity(row), List.of(Filling.ofGap(0, 1), Filling.ofGap(1, 2)));
     JointFillings.Work work = joint.begin();
     // Before 3 + 2·(½ + ½ + ¼) = 5.5; one filled 3 + 2·(1 + ½ + ½) = 7; both 9.
     assertThat(work.numeratorSquareHectares()).isCloseTo(5.5, within(1e-12));
@@ -109,7 +114,7 @@ class JointFillingsTest {
 
     ReferenceGraph ring = new ReferenceGraph(1, 1).link(0, 1, 4);
     JointFillings same =
-        connectivity(ring).joint(List.of(Filling.ofGap(0, 1), Filling.ofGap(1, 0)));
+        joint(connectivity(ring), List.of(Filling.ofGap(0, 1), Filling.ofGap(1, 0)));
     JointFillings.Work again = same.begin();
     assertThat(again.gain(0)).isCloseTo(1, within(1e-12));
     again.add(0);
@@ -121,8 +126,9 @@ class JointFillingsTest {
   void fillingsThatReachNothingInCommonAreInPartsOfTheirOwn() {
     ReferenceGraph graph = new ReferenceGraph(1, 1, 1, 1, 1).link(0, 1, 4).link(2, 3, 4);
     JointFillings joint =
-        connectivity(graph)
-            .joint(List.of(Filling.ofGap(0, 1), Filling.ofGap(2, 3), new Filling(List.of())));
+        joint(
+            connectivity(graph),
+            List.of(Filling.ofGap(0, 1), Filling.ofGap(2, 3), new Filling(List.of())));
     assertThat(joint.partOf(0)).isNotEqualTo(joint.partOf(1));
     assertThat(joint.partOf(2)).isEqualTo(-1);
     assertThat(joint.patchesOf(1)).containsExactly(2, 3);
@@ -134,7 +140,7 @@ class JointFillingsTest {
   void areasOfGapsAreRefused() {
     ProbabilisticConnectivity connectivity = connectivity(new ReferenceGraph(1, 1).link(0, 1, 4));
     List<Filling> withArea = List.of(new Filling(List.of(Filling.Join.of(1, 0, 1))));
-    assertThatThrownBy(() -> connectivity.joint(withArea))
+    assertThatThrownBy(() -> joint(connectivity, withArea))
         .isInstanceOf(IllegalArgumentException.class);
   }
 }
