@@ -52,6 +52,11 @@ public final class BudgetChooser {
     return choice(problem, chosen, joint.of(chosen), bound(problem, joint), Proof.NONE);
   }
 
+  /** Positions that the greedy way chooses with each gain worked out anew, given those chosen. */
+  public static List<Integer> greedyTogether(BudgetProblem problem, JointBenefit joint) {
+    return new LazyGreedy(problem, problem.members(), joint).choose();
+  }
+
   /** The best choice by the sum of benefits, or the greedy one where it is not found. */
   public BudgetChoice choose(BudgetProblem problem) {
     List<List<Integer>> members = problem.members();
@@ -81,7 +86,7 @@ public final class BudgetChooser {
     }
     List<Integer> best = choose(problem).chosen();
     double benefit = joint.of(best);
-    List<Integer> greedy = new LazyGreedy(problem, problem.members(), joint).choose();
+    List<Integer> greedy = greedyTogether(problem, joint);
     double ofGreedy = joint.of(greedy);
     if (ofGreedy > benefit) {
       best = greedy;
