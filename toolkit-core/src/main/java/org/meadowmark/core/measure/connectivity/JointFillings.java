@@ -6,6 +6,8 @@ import java.util.Arrays;
 import java.util.Collection;
 import java.util.Deque;
 import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
 
 /**
  * Growth of Σᵢ Σⱼ aᵢ·aⱼ·p*ᵢⱼ under fillings that are made one after another, each in the graph that
@@ -129,7 +131,7 @@ public final class JointFillings {
    * p(s, A)·p₀·p(B, t) holds before; so all pairs together at most (1 − p₀)·(Σ aₛ·p'(s, A))². A
    * filling that is alone in its part adds what it adds alone.
    *
-   * <p>Time: two searches a gap.
+   * <p>Time: two searches a patch at a gap.
    *
    * @param among the fillings that may be made
    * @return one each, in their order
@@ -148,36 +150,43 @@ public final class JointFillings {
         filledLocal[nodes[i]] = i;
       }
     }
-    ShortestPaths[] before = new ShortestPaths[components.size()];
-    ShortestPaths[] after = new ShortestPaths[filled.size()];
     double[] most = new double[among.size()];
+    Map<Integer, List<int[]>> byPatch = new TreeMap<>();
     for (int k = 0; k < most.length; k++) {
-      int filling = among.get(k);
-      int part = partOf(filling);
+      int part = partOf(among.get(k));
       if (part >= 0 && inPart[part] == 1) {
-        most[k] = alone[filling];
-        continue;
-      }
-      for (int[] pair : pairs.get(filling)) {
-        if (before[part] == null) {
-          before[part] = new ShortestPaths(components.get(part));
+        most[k] = alone[among.get(k)];
+      } else {
+        for (int[] pair : pairs.get(among.get(k))) {
+          byPatch.computeIfAbsent(pair[0], patch -> new ArrayList<>()).add(new int[] {k, pair[1]});
         }
-        before[part].from(local[pair[0]], decay.limit());
-        double length = before[part].lengths[local[pair[1]]];
-        double now = length < Double.POSITIVE_INFINITY ? decay.of(length) : 0;
-        int c = filledComponent[pair[0]];
-        if (after[c] == null) {
-          after[c] = new ShortestPaths(filled.get(c));
-        }
-        after[c].from(filledLocal[pair[0]], decay.limit());
-        double reached = 0;
-        for (int i = 0; i < after[c].count; i++) {
-          int node = after[c].order[i];
-          reached += filled.get(c).areas[node] * decay.of(after[c].lengths[node]);
-        }
-        most[k] += (1 - now) * reached * reached;
       }
     }
+    ShortestPaths[] before = new ShortestPaths[components.size()];
+    ShortestPaths[] after = new ShortestPaths[filled.size()];
+    byPatch.forEach(
+        (patch, gaps) -> {
+          int part = componentOf[patch];
+          if (before[part] == null) {
+            before[part] = new ShortestPaths(components.get(part));
+          }
+          int c = filledComponent[patch];
+          if (after[c] == null) {
+            after[c] = new ShortestPaths(filled.get(c));
+          }
+          before[part].from(local[patch], decay.limit());
+          after[c].from(filledLocal[patch], decay.limit());
+          double reached = 0;
+          for (int i = 0; i < after[c].count; i++) {
+            int node = after[c].order[i];
+            reached += filled.get(c).areas[node] * decay.of(after[c].lengths[node]);
+          }
+          for (int[] gap : gaps) {
+            double length = before[part].lengths[local[gap[1]]];
+            double now = length < Double.POSITIVE_INFINITY ? decay.of(length) : 0;
+            most[gap[0]] += (1 - now) * reached * reached;
+          }
+        });
     return most;
   }
 

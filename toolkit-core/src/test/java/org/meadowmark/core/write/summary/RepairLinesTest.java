@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.util.List;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
+import org.meadowmark.core.plan.Connected;
 import org.meadowmark.core.plan.CurvePoint;
 import org.meadowmark.core.plan.RepairChoice;
 import org.meadowmark.core.plan.RepairPlan;
@@ -26,10 +27,15 @@ class RepairLinesTest {
   void aChoiceThatIsNotProvenComesWithItsBound() {
     assertThat(
             lines(
-                new RepairChoice(600, 590, 8, 8.5, Proof.NONE, 8, 8, Optional.empty()),
+                new RepairChoice(
+                    600, 590, 8, 8.5, Proof.NONE, 8, 8, Optional.of(new Connected(0.25, 0.5))),
                 List.of(HALF, ALL)))
         .contains("It is not proven that no other choice is worth more; none is worth more than")
         .contains("8.5")
+        .contains("a gap of at most 5.88")
+        .contains(
+            "Filled together they restore 0.25 ha of equivalent connected area; each alone, added"
+                + " up, 0.50 ha.")
         .contains("The curve flattens: 500 buys")
         .endsWith("A gap.");
   }
@@ -40,7 +46,7 @@ class RepairLinesTest {
             lines(
                 new RepairChoice(600, 590, 8, 8, Proof.PROGRAMME, 8, 8, Optional.empty()),
                 List.of(ALL)))
-        .contains("No other choice within it is worth more.")
+        .contains("No other choice within it is worth more (own programme).")
         .doesNotContain("flattens");
   }
 
