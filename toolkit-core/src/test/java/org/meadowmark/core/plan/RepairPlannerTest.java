@@ -230,6 +230,39 @@ class RepairPlannerTest {
     assertThat(scars.plan(Optional.empty()).seasons().get(0).from()).isEmpty();
   }
 
+  /** The same scar each season, costs that allow one: (1 + r)^−(season − 1) of the first. */
+  @Test
+  void laterSeasonsCountLessByTheDiscountRate() {
+    for (double rate : new double[] {0, 0.03, 0.1}) {
+      InventedScars scars =
+          new InventedScars()
+              .set("discount_rate", Double.toString(rate))
+              .set("planting_unit_cost", "0")
+              .set("monitoring_cost", "10")
+              .set("mobilisation_cost", "0")
+              .set("repair_budget", "1000")
+              .set("repair_season_budget", "10");
+      for (int i = 1; i <= 3; i++) {
+        scars.scar(Integer.toString(i), 100, 100 * i, 10, 0.3, 2).connects(Integer.toString(i), 1);
+      }
+      RepairPlan plan = scars.plan();
+      assertThat(plan.seasons()).hasSize(3);
+      for (RepairSeason season : plan.seasons()) {
+        assertThat(season.benefit())
+            .isCloseTo(3 / Math.pow(1 + rate, season.number() - 1), within(1e-9));
+      }
+      assertThat(plan.choice().orElseThrow().benefit()).isCloseTo(9, within(1e-9));
+    }
+  }
+
+  @Test
+  void unknownDepthSpeaksNeitherForNorAgainst() {
+    RepairPlan plan =
+        new InventedScars().set("deepest_planting_m", "2").scar("1", 100, 100, 10, 0.3, 1).plan();
+    assertThat(fitness(plan, "1")).isEqualTo(Fitness.PLANT);
+    assertThat(find(plan, "1").unknowns()).contains("water depth and light");
+  }
+
   @Test
   void windowMayPassTheNewYear() {
     PlantingWindow window = new PlantingWindow(11, 2);

@@ -70,7 +70,12 @@ final class RepairLines {
                 + Figures.count(plan.notPlaced().size())
                 + " more find no room in a season, since each season pays the way to a site again")
         + ". "
-        + choice.connected().map(RepairLines::connected).orElse("")
+        + later()
+        + choice
+            .connected()
+            .filter(connected -> connected.togetherHectares() > 0)
+            .map(RepairLines::connected)
+            .orElse("")
         + (choice.isProvenBest()
             ? "No other choice within it is worth more (" + choice.proof().key() + ")."
             : "It is not proven that no other choice is worth more; none is worth more than "
@@ -80,6 +85,15 @@ final class RepairLines {
                 + ", a gap of at most "
                 + Figures.percent(choice.gapShare())
                 + ".");
+  }
+
+  private String later() {
+    double benefit = plan.seasons().stream().mapToDouble(RepairSeason::benefit).sum();
+    return plan.seasons().size() < 2
+        ? ""
+        : "Season by season they are worth "
+            + Figures.number(benefit)
+            + ", since what is planted later counts less. ";
   }
 
   private static String connected(Connected connected) {
