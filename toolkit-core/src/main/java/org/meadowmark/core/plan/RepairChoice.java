@@ -1,6 +1,7 @@
 package org.meadowmark.core.plan;
 
 import java.util.Optional;
+import org.meadowmark.core.plan.choice.BudgetChoice;
 import org.meadowmark.core.plan.choice.Proof;
 
 /**
@@ -14,6 +15,8 @@ import org.meadowmark.core.plan.choice.Proof;
  * @param greedyBenefit what taking the best benefit for cost first, each scar by what it is worth
  *     alone, would be worth together
  * @param separateBenefit sum of what each chosen scar is worth alone
+ * @param bySum the best choice that was found by the sum of what each scar is worth alone; its
+ *     benefit, bound and proof are of that sum
  * @param connected what it restores of connectivity; empty where that was not worked out
  */
 public record RepairChoice(
@@ -24,10 +27,11 @@ public record RepairChoice(
     Proof proof,
     double greedyBenefit,
     double separateBenefit,
+    BudgetChoice bySum,
     Optional<Connected> connected) {
   /** Whether no choice is worth more. */
   public boolean isProvenBest() {
-    return proof != Proof.NONE;
+    return proof.isCertain();
   }
 
   /** The most by which a choice could be better, as a part of the bound, in 0–1. */

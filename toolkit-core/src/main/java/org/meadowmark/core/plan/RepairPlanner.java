@@ -118,7 +118,8 @@ public final class RepairPlanner {
     }
     double budget = choices.budget().getAsDouble();
     RepairProblem problem = everything.withBudget(budget);
-    BudgetChoice best = chooser.choose(problem.problem(), problem.joint());
+    BudgetChoice bySum = chooser.choose(problem.problem());
+    BudgetChoice best = chooser.choose(problem.problem(), problem.joint(), bySum);
     RepairChoice choice =
         new RepairChoice(
             budget,
@@ -128,6 +129,7 @@ public final class RepairPlanner {
             best.proof(),
             chooser.greedy(problem.problem(), problem.joint()).benefit(),
             problem.problem().benefit(best.chosen()),
+            bySum,
             problem.connected(best.chosen()));
     List<RepairScar> left = new ArrayList<>(best.chosen().stream().map(fit::get).toList());
     List<RepairSeason> seasons = seasons(maker, left, budget);

@@ -19,7 +19,7 @@ public record BudgetChoice(
 
   /** Whether no choice is worth more. */
   public boolean isProvenBest() {
-    return proof != Proof.NONE;
+    return proof.isCertain();
   }
 
   /** The most by which a choice could be better, as a part of the bound, in 0–1. */

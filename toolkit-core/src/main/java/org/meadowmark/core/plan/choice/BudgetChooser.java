@@ -21,6 +21,9 @@ public final class BudgetChooser {
 
   private static final int MOST_FOR_ALL_SETS = 12;
 
+  /** Sums in another order differ in their last digits. */
+  private static final double EQUAL = 1e-9;
+
   private final int mostSteps;
   private final boolean asksSolver;
 
@@ -69,8 +72,12 @@ public final class BudgetChooser {
     }
     ParetoProgramme.Result result =
         new ParetoProgramme(problem, members, bound, problem.benefit(best), mostSteps).run();
+    double found = problem.benefit(result.better().orElse(best));
     boolean solverHolds =
-        answer.isPresent() && answer.get().saysBest() && result.better().isEmpty();
+        answer
+            .filter(IntegerSolver.Answer::saysBest)
+            .filter(held -> problem.benefit(held.chosen()) >= found * (1 - EQUAL))
+            .isPresent();
     Proof proof = result.isComplete() ? Proof.PROGRAMME : Proof.NONE;
     if (solverHolds) {
       proof = result.isComplete() ? Proof.PROGRAMME_AND_SOLVER : Proof.SOLVER;
@@ -81,10 +88,19 @@ public final class BudgetChooser {
 
   /** The best choice that is found where benefits act on each other. */
   public BudgetChoice choose(BudgetProblem problem, JointBenefit joint) {
+    return choose(problem, joint, choose(problem));
+  }
+
+  /**
+   * The same where the best choice by the sum is known.
+   *
+   * @param bySum what {@link #choose(BudgetProblem)} gave
+   */
+  public BudgetChoice choose(BudgetProblem problem, JointBenefit joint, BudgetChoice bySum) {
     if (joint instanceof SummedBenefit) {
-      return choose(problem);
+      return bySum;
     }
-    List<Integer> best = choose(problem).chosen();
+    List<Integer> best = bySum.chosen();
     double benefit = joint.of(best);
     List<Integer> greedy = greedyTogether(problem, joint);
     double ofGreedy = joint.of(greedy);
@@ -126,8 +142,8 @@ public final class BudgetChooser {
 
   private static BudgetChoice choice(
       BudgetProblem problem, List<Integer> chosen, double benefit, double bound, Proof proof) {
-    double upper = proof == Proof.NONE ? Math.max(benefit, bound) : benefit;
-    Proof known = proof == Proof.NONE && benefit == upper ? Proof.BOUND : proof;
+    double upper = proof.isCertain() ? benefit : Math.max(benefit, bound);
+    Proof known = !proof.isCertain() && benefit == upper ? Proof.BOUND : proof;
     return new BudgetChoice(chosen, problem.cost(chosen), benefit, upper, known);
   }
 }

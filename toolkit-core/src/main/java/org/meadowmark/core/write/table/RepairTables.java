@@ -263,6 +263,25 @@ final class RepairTables {
             choice -> OptionalDouble.of(choice.gapShare()))
         .text("proof", "What says that no choice is worth more.", choice -> choice.proof().key())
         .real(
+            "sum_benefit",
+            "1",
+            "Largest sum of what each scar is worth alone that was found within the budget; its"
+                + " scars may be others.",
+            choice -> choice.bySum().benefit())
+        .real(
+            "sum_upper_bound",
+            "1",
+            "No choice has a larger sum.",
+            choice -> choice.bySum().upperBound())
+        .percent(
+            "sum_gap_pct",
+            "The most by which that sum could be larger, as a part of its bound.",
+            choice -> OptionalDouble.of(choice.bySum().gapShare()))
+        .text(
+            "sum_proof",
+            "What says that no choice has a larger sum.",
+            choice -> choice.bySum().proof().key())
+        .real(
             "benefit_greedy",
             "1",
             "What the best benefit for cost first, each scar by what it is worth alone, is worth"

@@ -83,6 +83,15 @@ class BudgetChooserTest {
     assertThat(given.isProvenBest()).isFalse();
     assertThat(given.chosen()).isEqualTo(new BudgetChooser().greedy(problem).chosen());
     assertThat(given.upperBound()).isGreaterThanOrEqualTo(best.benefit());
+    if (IntegerSolver.isAvailable()) {
+      // The solver's word is not taken for a proof: the bound stays.
+      BudgetChoice solved = new BudgetChooser(10, true).choose(problem);
+      assertThat(solved.benefit()).isCloseTo(best.benefit(), within(1e-9));
+      assertThat(solved.proof()).isEqualTo(Proof.SOLVER);
+      assertThat(solved.isProvenBest()).isFalse();
+      assertThat(solved.upperBound()).isEqualTo(given.upperBound());
+      assertThat(best.proof()).isEqualTo(Proof.PROGRAMME_AND_SOLVER);
+    }
   }
 
   /** Against every subset; the ratios are those in docs/method.md. */

@@ -9,6 +9,7 @@ import org.meadowmark.core.plan.Connected;
 import org.meadowmark.core.plan.CurvePoint;
 import org.meadowmark.core.plan.RepairChoice;
 import org.meadowmark.core.plan.RepairPlan;
+import org.meadowmark.core.plan.choice.BudgetChoice;
 import org.meadowmark.core.plan.choice.Proof;
 import org.meadowmark.core.write.InventedSurvey;
 
@@ -17,6 +18,8 @@ class RepairLinesTest {
       new CurvePoint(500, 500, 9.5, 9.6, 3, 30, Optional.empty());
   private static final CurvePoint ALL =
       new CurvePoint(1_000, 1_000, 10, 10, 6, 60, Optional.empty());
+
+  private static final BudgetChoice BY_SUM = new BudgetChoice(List.of(), 590, 8, 8.5, Proof.SOLVER);
 
   @Test
   void nothingToRepairSaysNothing() {
@@ -28,7 +31,15 @@ class RepairLinesTest {
     assertThat(
             lines(
                 new RepairChoice(
-                    600, 590, 8, 8.5, Proof.NONE, 8, 8, Optional.of(new Connected(0.25, 0.5))),
+                    600,
+                    590,
+                    8,
+                    8.5,
+                    Proof.NONE,
+                    8,
+                    8,
+                    BY_SUM,
+                    Optional.of(new Connected(0.25, 0.5))),
                 List.of(HALF, ALL)))
         .contains("It is not proven that no other choice is worth more; none is worth more than")
         .contains("8.5")
@@ -44,7 +55,7 @@ class RepairLinesTest {
   void aProvenChoiceSaysSoAndACurveThatRisesToItsEndDoesNotFlatten() {
     assertThat(
             lines(
-                new RepairChoice(600, 590, 8, 8, Proof.PROGRAMME, 8, 8, Optional.empty()),
+                new RepairChoice(600, 590, 8, 8, Proof.PROGRAMME, 8, 8, BY_SUM, Optional.empty()),
                 List.of(ALL)))
         .contains("No other choice within it is worth more (own programme).")
         .doesNotContain("flattens");
