@@ -4,6 +4,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.meadowmark.core.survey.RepairParameters;
 
 /** What a plan lacks, and what its figures rest on. */
@@ -46,8 +48,13 @@ final class PlanNotes {
     if (choices.deepestMetres().isEmpty()) {
       gaps.add("No deepest place for grass is set (deepest_planting_m): light was not looked at.");
     }
-    notNoted("bottom (sand or muck)", scars).ifPresent(gaps::add);
-    notNoted("grazing", scars).ifPresent(gaps::add);
+    String notNoted =
+        Stream.of("bottom (sand or muck)", "grazing")
+            .flatMap(what -> notNoted(what, scars).stream())
+            .collect(Collectors.joining(", "));
+    if (!notNoted.isEmpty()) {
+      gaps.add("Not noted: " + notNoted + "; look before planting.");
+    }
     return gaps;
   }
 
@@ -55,14 +62,7 @@ final class PlanNotes {
     long without = scars.stream().filter(scar -> scar.unknowns().contains(what)).count();
     return without == 0
         ? Optional.empty()
-        : Optional.of(
-            "Not noted at "
-                + without
-                + " of "
-                + scars.size()
-                + " scars: "
-                + what
-                + "; look before planting.");
+        : Optional.of(what + " at " + without + " of " + scars.size() + " scars");
   }
 
   static List<String> assumptions(RepairParameters choices) {

@@ -120,7 +120,9 @@ class RepairPlannerTest {
     assertThat(find(plan, "2").unknowns()).doesNotContain("bottom (sand or muck)", "grazing");
     assertThat(plan.gaps()).noneSatisfy(gap -> assertThat(gap).contains("look before planting"));
     assertThat(new InventedScars().scar("1", 100, 100, 10, 0.3, 1).plan().gaps())
-        .contains("Not noted at 1 of 1 scars: grazing; look before planting.");
+        .contains(
+            "Not noted: bottom (sand or muck) at 1 of 1 scars, grazing at 1 of 1 scars; look before"
+                + " planting.");
   }
 
   @Test
