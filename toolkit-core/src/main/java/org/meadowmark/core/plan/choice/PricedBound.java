@@ -23,6 +23,9 @@ final class PricedBound {
   private final double price;
   private final double value;
 
+  /** What the candidates of each site are worth beyond their price and that of the way. */
+  private final double[] beyondWay;
+
   private record Piece(double cost, double benefit) {
     double ratio() {
       return BudgetProblem.ratio(benefit, cost);
@@ -33,7 +36,14 @@ final class PricedBound {
     this.problem = problem;
     this.members = members;
     this.price = breakingRatio();
+    this.beyondWay = new double[members.size()];
     double sum = price * problem.limit();
+    for (int site = 0; site < beyondWay.length; site++) {
+      beyondWay[site] = -price * problem.mobilisation().get(site);
+      for (int i : members.get(site)) {
+        beyondWay[site] += surplus(i);
+      }
+    }
     for (int site = 0; site < members.size(); site++) {
       sum += siteSurplus(site);
     }
@@ -52,20 +62,13 @@ final class PricedBound {
 
   /** What a site that is reached is worth beyond its price; 0 where it is not worth the way. */
   double siteSurplus(int site) {
-    double sum = -price * problem.mobilisation().get(site);
-    for (int i : members.get(site)) {
-      sum += surplus(i);
-    }
-    return Math.max(0, sum);
+    return Math.max(0, beyondWay[site]);
   }
 
   /** No choice with a candidate in it is worth more. */
   double valueWith(int candidate) {
     Candidate c = problem.candidates().get(candidate);
-    double reached = -price * problem.mobilisation().get(c.site());
-    for (int i : members.get(c.site())) {
-      reached += surplus(i);
-    }
+    double reached = beyondWay[c.site()];
     double beyondPrice = c.benefit() - price * c.cost();
     return (value - Math.max(0, reached) + reached + Math.min(0, beyondPrice)) * (1 + ROUNDING);
   }
