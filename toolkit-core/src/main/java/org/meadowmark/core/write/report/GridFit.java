@@ -28,7 +28,7 @@ record GridFit(
 
   private static final int FEWEST_NODES = 5;
   private static final int MOST_NODES = 14;
-  private static final double[] MARGINS = {0.6, 0.1, 0};
+  private static final double[] MARGINS = {1.5, 0.2, 0};
   private static final int CHECKS = 7;
 
   /**

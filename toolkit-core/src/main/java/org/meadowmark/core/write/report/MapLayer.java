@@ -2,6 +2,7 @@ package org.meadowmark.core.write.report;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 import java.util.OptionalDouble;
 import java.util.function.Function;
 import java.util.function.ToDoubleFunction;
@@ -140,6 +141,13 @@ record MapLayer(
       return this;
     }
 
+    /** Whether a column has a value; a layer without features keeps all. */
+    private boolean saysSomething(ReportColumn column) {
+      return column == columns.get(0)
+          || rows.isEmpty()
+          || column.values().stream().anyMatch(Objects::nonNull);
+    }
+
     /** The layer with one class. */
     MapLayer build(Function<? super T, Geometry> geometry, String label, String style) {
       return build(geometry, List.of(new StyleClass(label, style)), row -> 0);
@@ -164,7 +172,7 @@ record MapLayer(
           geometries,
           classes,
           rows.stream().mapToInt(classOf::apply).toArray(),
-          List.copyOf(columns),
+          columns.stream().filter(this::saysSomething).toList(),
           total);
     }
   }

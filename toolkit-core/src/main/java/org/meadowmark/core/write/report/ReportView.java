@@ -50,7 +50,7 @@ record ReportView(
 
   record Row(List<Cell> cells) {}
 
-  record Cell(String value, boolean number) {}
+  record Cell(String value, boolean number, boolean brief) {}
 
   record FindingRow(String what, String count, String level, String treatment) {}
 

@@ -27,6 +27,9 @@ final class ReportWords {
   /** Columns of a table on paper. */
   private static final int PAPER_COLUMNS = 9;
 
+  /** Texts up to this long stay on one line. */
+  private static final int BRIEF = 16;
+
   private static final double MILLION = 1e6;
 
   private final AssessedSurvey assessed;
@@ -129,13 +132,14 @@ final class ReportWords {
         IntStream.range(0, rows)
             .mapToObj(
                 row ->
-                    new ReportView.Row(
-                        columns.stream()
-                            .map(
-                                column ->
-                                    new ReportView.Cell(column.shown(row), column.isNumeric()))
-                            .toList()))
+                    new ReportView.Row(columns.stream().map(column -> cell(column, row)).toList()))
             .toList());
+  }
+
+  private static ReportView.Cell cell(ReportColumn column, int row) {
+    String value = column.shown(row);
+    return new ReportView.Cell(
+        value, column.isNumeric(), !column.isNumeric() && value.length() <= BRIEF);
   }
 
   /** What the map simplifies and leaves out, a sentence a layer. */

@@ -326,7 +326,7 @@
 
   /* How a class is drawn: a list of strokes and fills from below to above. */
   function looks(style, c, scale) {
-    var wide = Math.max(0.75, Math.min(1.5, 1 + Math.log10(Math.max(0.01, scale) * 10) / 2));
+    var wide = Math.max(0.75, Math.min(1.25, 1 + Math.log10(Math.max(0.01, scale) * 10) / 2));
     if (style.indexOf('scar-') === 0) { return [{ line: c[style], width: 1.9 * wide, fill: c[style] }]; }
     if (style === 'bed-unknown') { return [{ fill: c['bed-unknown'], hatch: c.soft }, { line: c['bed-edge'], width: 0.6 }]; }
     if (style.indexOf('bed-') === 0) { return [{ fill: c[style] }, { line: c['bed-edge'], width: 0.6 }]; }
