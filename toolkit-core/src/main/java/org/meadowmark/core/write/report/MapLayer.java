@@ -8,6 +8,7 @@ import java.util.function.Function;
 import java.util.function.ToDoubleFunction;
 import java.util.function.ToLongFunction;
 import org.locationtech.jts.geom.Geometry;
+import org.meadowmark.core.write.Figures;
 import org.meadowmark.core.write.proposal.XmlText;
 import org.meadowmark.core.write.report.ReportColumn.Kind;
 
@@ -119,7 +120,7 @@ record MapLayer(
     }
 
     Builder<T> number(String label, String unit, ToDoubleFunction<? super T> value) {
-      return column(label, unit, Kind.NUMBER, value::applyAsDouble);
+      return column(label, unit, Kind.NUMBER, row -> rounded(value.applyAsDouble(row)));
     }
 
     Builder<T> optional(String label, String unit, Function<? super T, OptionalDouble> value) {
@@ -129,8 +130,13 @@ record MapLayer(
           Kind.NUMBER,
           row -> {
             OptionalDouble found = value.apply(row);
-            return found.isPresent() ? found.getAsDouble() : null;
+            return found.isPresent() ? rounded(found.getAsDouble()) : null;
           });
+    }
+
+    /** As it is shown, so that the page and the paper cannot round it differently. */
+    private static Double rounded(double value) {
+      return Figures.rounded(value).doubleValue();
     }
 
     private Builder<T> column(

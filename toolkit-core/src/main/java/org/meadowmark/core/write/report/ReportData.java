@@ -9,8 +9,6 @@ import java.io.IOException;
 import java.io.StringWriter;
 import java.io.UncheckedIOException;
 import java.math.BigDecimal;
-import java.math.MathContext;
-import java.math.RoundingMode;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -22,8 +20,6 @@ import org.locationtech.jts.geom.Envelope;
  * character of it can end the element, open a comment or end a line of script.
  */
 final class ReportData {
-  private static final MathContext DIGITS = new MathContext(6, RoundingMode.HALF_EVEN);
-
   private ReportData() {}
 
   /**
@@ -158,10 +154,9 @@ final class ReportData {
     json.writeEndObject();
   }
 
-  /** More digits than are shown, so that the shown ones are right. */
   private static BigDecimal plain(double value) {
-    BigDecimal rounded = BigDecimal.valueOf(value).round(DIGITS).stripTrailingZeros();
-    return rounded.scale() < 0 ? rounded.setScale(0) : rounded;
+    BigDecimal plain = BigDecimal.valueOf(value).stripTrailingZeros();
+    return plain.scale() < 0 ? plain.setScale(0) : plain;
   }
 
   /** Words of a column by place, where they repeat enough to be written once; else empty. */

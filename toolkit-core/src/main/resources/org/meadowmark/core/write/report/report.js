@@ -10,6 +10,7 @@
   var PAGE_ROWS = 20;
   var SMALLEST_PIXELS = 0.7;
   var PICK_PIXELS = 6;
+  var WHOLE = { paddingTopLeft: [34, 34], paddingBottomRight: [34, 72] };
   var PICK_ORDER = ['marks', 'repairs', 'gaps', 'scars', 'segments', 'zones', 'patches', 'beds', 'areas'];
   var TAB_ORDER = ['areas', 'beds', 'scars', 'gaps', 'patches', 'segments', 'zones', 'marks', 'repairs'];
   var calm = window.matchMedia('(prefers-reduced-motion: reduce)').matches;
@@ -747,6 +748,9 @@
     fadeAnimation: false,
     inertia: !calm
   });
+  if (calm) {
+    map.panBy = function (offset) { return L.Map.prototype.panBy.call(map, offset, { animate: false }); };
+  }
   var extent = L.latLngBounds(
     [data.extent[1] - data.origin[1], data.extent[0] - data.origin[0]],
     [data.extent[3] - data.origin[1], data.extent[2] - data.origin[0]]);
@@ -881,7 +885,7 @@
   }
 
   colours = readColours();
-  map.fitBounds(extent, { padding: [30, 30], animate: false });
+  map.fitBounds(extent, L.extend({}, WHOLE, { animate: false }));
   map.setMaxBounds(extent.pad(0.5));
   map.setMinZoom(Math.min(map.getZoom() - 1, map.getBoundsZoom(extent.pad(0.5))));
   byId('map').appendChild(overlay);
@@ -954,7 +958,7 @@
     byKey = true;
     if (event.key === 'Enter') { pickAt(map.getCenter()); event.preventDefault(); }
     if (event.key === 'Escape') { clearChoice(); }
-    if (event.key === 'Home') { map.fitBounds(extent, { padding: [30, 30] }); event.preventDefault(); }
+    if (event.key === 'Home') { map.fitBounds(extent, WHOLE); event.preventDefault(); }
     byId('pointer').textContent = placeText(map.getCenter().lng, map.getCenter().lat);
   });
   map.on('moveend', function () {
@@ -962,7 +966,7 @@
   });
   byId('zoom-in').addEventListener('click', function () { map.zoomIn(1); });
   byId('zoom-out').addEventListener('click', function () { map.zoomOut(1); });
-  byId('whole').addEventListener('click', function () { map.fitBounds(extent, { padding: [30, 30] }); });
+  byId('whole').addEventListener('click', function () { map.fitBounds(extent, WHOLE); });
 
   /* ---- choosing ---- */
 
@@ -1298,14 +1302,15 @@
     var height = data.extent[3] - data.extent[1] || 1;
     var canvas = byId('paper-map');
     var across = 900;
-    var down = Math.round(Math.max(420, Math.min(1000, across * height / width)));
+    var margin = 34;
+    var foot = 72;
+    var down = Math.round(Math.max(420, Math.min(1000, (across - 2 * margin) * height / width + margin + foot)));
     canvas.width = 2 * across;
     canvas.height = 2 * down;
-    var margin = 34;
-    var scale = Math.min((across - 2 * margin) / width, (down - 2 * margin) / height);
+    var scale = Math.min((across - 2 * margin) / width, (down - margin - foot) / height);
     var view = viewOf(across, down, scale,
       (across - width * scale) / 2 - (data.extent[0] - data.origin[0]) * scale,
-      (down + height * scale) / 2 + (data.extent[1] - data.origin[1]) * scale);
+      (down - margin - foot + height * scale) / 2 + margin + (data.extent[1] - data.origin[1]) * scale);
     var g = canvas.getContext('2d');
     g.setTransform(2, 0, 0, 2, 0, 0);
     drawAll(g, view, day);
@@ -1332,6 +1337,7 @@
       }
       return null;
     },
-    text: placeText
+    text: placeText,
+    origin: data.origin
   };
 })();

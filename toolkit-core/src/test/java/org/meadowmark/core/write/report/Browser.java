@@ -117,6 +117,8 @@ final class Browser implements AutoCloseable {
     return driver.manage().logs().get(LogType.BROWSER).getAll().stream()
         .filter(entry -> entry.getLevel().intValue() >= Level.WARNING.intValue())
         .map(LogEntry::getMessage)
+        // Advice on what the tests themselves do.
+        .filter(message -> !message.contains("willReadFrequently"))
         .toList();
   }
 
