@@ -8,7 +8,9 @@
   root.classList.add('js');
 
   var PAGE_ROWS = 20;
-  var SMALLEST_PIXELS = 0.7;
+  var SMALLEST_PIXELS = 1;
+  /* More scars in view than this are drawn thin and see-through, so that the beds still show. */
+  var CROWD = 4000;
   var PICK_PIXELS = 6;
   var WHOLE = { paddingTopLeft: [34, 34], paddingBottomRight: [34, 72] };
   var PICK_ORDER = ['marks', 'repairs', 'gaps', 'scars', 'segments', 'zones', 'patches', 'beds', 'areas'];
@@ -77,6 +79,7 @@
     var points = [];
     var partStart = [];
     var ring = [];
+    var reachOf = [];
     var featureStart = new Int32Array(layer.count + 1);
     var box = new Float64Array(4 * layer.count);
     var x = 0;
@@ -88,6 +91,7 @@
         var head = number();
         partStart.push(points.length / 2);
         ring.push(head % 2);
+        var west = Infinity, south = Infinity, most = 0;
         for (var vertex = Math.floor(head / 2); vertex > 0; vertex--) {
           x += step();
           y += step();
@@ -98,7 +102,10 @@
           if (east > right) { right = east; }
           if (north < bottom) { bottom = north; }
           if (north > top) { top = north; }
+          if (west === Infinity) { west = east; south = north; }
+          most = Math.max(most, Math.abs(east - west), Math.abs(north - south));
         }
+        reachOf.push(most);
       }
       box[4 * i] = left; box[4 * i + 1] = bottom; box[4 * i + 2] = right; box[4 * i + 3] = top;
     }
@@ -107,6 +114,8 @@
     layer.points = new Float64Array(points);
     layer.partStart = new Int32Array(partStart);
     layer.ring = new Uint8Array(ring);
+    /* How far a part gets from its first vertex: what is too small to see is not drawn. */
+    layer.reachOf = new Float32Array(reachOf);
     layer.featureStart = featureStart;
     layer.box = box;
     layer.geometry = null;
@@ -336,13 +345,14 @@
       case 'land': return [{ fill: c.land }, { line: c['land-edge'], width: 1 }];
       case 'surveyed': return [{ line: c.soft, width: 1.2, dash: [7, 4, 1.5, 4] }];
       case 'area': return [{ line: c.area, width: 1.2, dash: [9, 5] }];
-      case 'patch': return [{ line: c.patch, width: 1.3 }];
+      case 'patch': return [{ line: c.patch, width: scale < 0.25 ? 0.7 : 1.3 }];
       case 'zone': return [{ line: c['zone-line'], width: 14 * wide }, { line: c.zone, width: 11 * wide }];
       case 'segment-first': return [{ line: c['segment-first'], width: 5 * wide }];
       case 'segment-next': return [{ line: c['segment-next'], width: 3.4 * wide }];
       case 'segment-rest': return [{ line: c['segment-rest'], width: 1.8 * wide }];
       case 'segment-none': return [{ line: c['segment-rest'], width: 1.5, dash: [2, 4] }];
-      case 'gap': return [{ line: c['gap-case'], width: 5 * wide }, { line: c.gap, width: 2.6 * wide, dash: [3, 3] }];
+      /* Dashes of many lines cost time and cannot be seen from afar. */
+      case 'gap': return scale < 0.25 ? [{ line: c.gap, width: 1 }] : [{ line: c['gap-case'], width: 5 * wide }, { line: c.gap, width: 2.6 * wide, dash: [3, 3] }];
       case 'repair': return [{ line: c['repair-case'], width: 7 * wide }, { line: c.repair, width: 4 * wide }];
       default: return [];
     }
@@ -355,14 +365,11 @@
     var width = (box[4 * i + 2] - box[4 * i]) * scale;
     var height = (box[4 * i + 3] - box[4 * i + 1]) * scale;
     if (width < SMALLEST_PIXELS && height < SMALLEST_PIXELS && layer.form !== 'POINT') {
-      var px = view.x + box[4 * i] * scale;
-      var py = view.y - box[4 * i + 3] * scale;
-      g.moveTo(px, py);
-      g.lineTo(px + 0.8, py + 0.4);
-      return 2;
+      return dot(g, box, i, view);
     }
     var drawn = 0;
     for (var part = layer.featureStart[i]; part < layer.featureStart[i + 1]; part++) {
+      if (layer.reachOf[part] * scale < SMALLEST_PIXELS && layer.form !== 'POINT') { continue; }
       var from = layer.partStart[part];
       var to = layer.partStart[part + 1];
       var lastX = view.x + layer.points[2 * from] * scale;
@@ -381,20 +388,30 @@
       if (layer.ring[part]) { g.closePath(); }
       drawn += 2;
     }
-    return drawn;
+    return drawn || dot(g, box, i, view);
+  }
+
+  function dot(g, box, i, view) {
+    var x = view.x + box[4 * i] * view.scale;
+    var y = view.y - box[4 * i + 3] * view.scale;
+    g.moveTo(x, y);
+    g.lineTo(x + 0.8, y + 0.4);
+    return 2;
   }
 
   var CHUNK = 4000;
 
-  function drawClass(g, layer, members, look, view) {
+  function drawClass(g, layer, members, look, view, crowd) {
+    var thin = Boolean(crowd && crowd > CROWD);
+    g.globalAlpha = thin ? Math.max(0.3, CROWD / crowd) : 1;
     var filled = look.fill && (layer.form === 'AREA' || layer.key === 'scars');
     g.strokeStyle = look.line || look.hatch || '#000';
     g.fillStyle = look.fill || '#000';
-    g.lineWidth = look.width || 1;
+    g.lineWidth = thin ? 1 : look.width || 1;
     g.setLineDash(look.dash || []);
-    g.lineJoin = 'round';
-    g.lineCap = look.width > 8 ? 'butt' : 'round';
-    if (look.dash) { g.lineCap = 'butt'; }
+    /* Round corners of hair lines cost time and cannot be seen. */
+    g.lineJoin = g.lineWidth > 2 ? 'round' : 'bevel';
+    g.lineCap = g.lineWidth > 8 || g.lineWidth < 1.5 || look.dash ? 'butt' : 'round';
     var at = 0;
     while (at < members.length) {
       var load = 0;
@@ -411,6 +428,7 @@
       });
       g.fill();
     }
+    g.globalAlpha = 1;
   }
 
   function hatch(g, colour, view) {
@@ -512,9 +530,11 @@
       if (!layer.on || !layer.count) { return; }
       var members = visible(layer, view);
       if (layer.key === 'marks' || layer.key === 'repairs') { return; }
+      var crowd = 0;
+      if (layer.key === 'scars') { members.forEach(function (group) { crowd += group.length; }); }
       for (var place = members.length - 1; place >= 0; place--) {
         looks(layer.classes[place].style, c, view.scale).forEach(function (look) {
-          drawClass(g, layer, members[place], look, view);
+          drawClass(g, layer, members[place], look, view, crowd);
         });
       }
     });
