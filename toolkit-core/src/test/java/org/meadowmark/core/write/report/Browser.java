@@ -92,6 +92,11 @@ final class Browser implements AutoCloseable {
                 Map.of("name", "prefers-reduced-motion", "value", "reduce"))));
   }
 
+  /** Whether the page may run its scripts. */
+  void scripts(boolean allowed) {
+    driver.executeCdpCommand("Emulation.setScriptExecutionDisabled", Map.of("value", !allowed));
+  }
+
   Object run(String script, Object... arguments) {
     return ((JavascriptExecutor) driver).executeScript(script, arguments);
   }

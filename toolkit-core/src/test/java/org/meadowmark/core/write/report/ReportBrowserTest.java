@@ -377,6 +377,20 @@ class ReportBrowserTest {
   }
 
   @Test
+  void withoutScriptsTheTablesAreThere() {
+    browser.scripts(false);
+    try {
+      open();
+      assertThat(browser.find(".paper caption").isDisplayed()).isTrue();
+      assertThat(browser.find("noscript p").isDisplayed()).isTrue();
+      assertThat(browser.find("#theme").isDisplayed()).isFalse();
+      assertThat(browser.find("#map").isDisplayed()).isFalse();
+    } finally {
+      browser.scripts(true);
+    }
+  }
+
+  @Test
   void narrowPageDoesNotScrollSideways() {
     for (int width : new int[] {360, 800, 1400}) {
       browser.open(page, width, 800);
