@@ -1064,7 +1064,7 @@
       g.clearRect(0, 0, 26, 15);
       if (layer.key === 'marks') { drawMark(g, style, 13, 7.5, 4.2, c); return; }
       if (layer.key === 'repairs') { drawSite(g, 13, 7.5, 6, c); return; }
-      looks(style, c, 0.1).forEach(function (look) {
+      looks(style, c, 0.5).forEach(function (look) {
         g.setLineDash(look.dash || []);
         g.lineWidth = Math.min(12, look.width || 1);
         g.strokeStyle = look.line || look.hatch;

@@ -59,7 +59,7 @@ class ReportPicturesTest {
   void summary() throws IOException {
     browser.prefer("light");
     browser.open(page, WIDE, 900);
-    save("summary", browser.picture("body", 1_900));
+    save("summary", browser.picture("body", 1_640));
     browser.assertNothingWrong();
   }
 
