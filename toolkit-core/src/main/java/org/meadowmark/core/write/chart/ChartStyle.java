@@ -67,7 +67,10 @@ final class ChartStyle {
   private static final Color NO_CAUSE = new Color(0xDADDDD);
 
   private static final int HEAD_HEIGHT = 190;
-  private static final int HATCH = 8;
+  static final int HATCH = 8;
+  static final Color HATCH_GROUND = Color.WHITE;
+  static final Color HATCH_LINE = new Color(0x9AA8AF);
+
   private static final double LABEL_SHARE = 0.36;
   private static final int LABEL_LINES = 3;
   private static final int MOST_LETTERS = 66;
@@ -122,14 +125,19 @@ final class ChartStyle {
     return NO_CAUSE;
   }
 
+  /** A colour as a style sheet writes it. */
+  static String css(Color color) {
+    return String.format(Locale.ROOT, "#%06X", color.getRGB() & 0xFFFFFF);
+  }
+
   /** Hatching for what is not known. */
   static Paint unknown() {
     BufferedImage tile = new BufferedImage(HATCH, HATCH, BufferedImage.TYPE_INT_RGB);
     Graphics2D g = tile.createGraphics();
     g.setRenderingHint(RenderingHints.KEY_ANTIALIASING, RenderingHints.VALUE_ANTIALIAS_ON);
-    g.setPaint(Color.WHITE);
+    g.setPaint(HATCH_GROUND);
     g.fillRect(0, 0, HATCH, HATCH);
-    g.setPaint(new Color(0x9AA8AF));
+    g.setPaint(HATCH_LINE);
     g.setStroke(new BasicStroke(1.2f));
     for (int shift = -HATCH; shift <= HATCH; shift += HATCH) {
       g.drawLine(shift, HATCH, shift + HATCH, 0);
@@ -204,7 +212,7 @@ final class ChartStyle {
     return new DecimalFormat("#,##0.######", symbols);
   }
 
-  private static void style(ValueAxis axis) {
+  static void style(ValueAxis axis) {
     axis.setLabelFont(font(Font.PLAIN, 15));
     axis.setLabelPaint(SOFT_INK);
     axis.setTickLabelFont(font(Font.PLAIN, 14));

@@ -8,13 +8,15 @@ public final class Charts {
   private Charts() {}
 
   /**
-   * Severity by management area, widths of gaps, leading channel segments, cover by zones, recovery
-   * of scars and benefit of repairs by budget. A chart with nothing to show says so.
+   * Severity by management area, widths of gaps, connected area by crossing distance, leading
+   * channel segments, cover by zones, recovery of scars and benefit of repairs by budget. A chart
+   * with nothing to show says so.
    */
   public static List<Picture> of(AssessedSurvey assessed) {
     return List.of(
         SeverityChart.of(assessed),
         GapChart.of(assessed),
+        ConnectivityChart.of(assessed),
         SegmentChart.of(assessed),
         CoverChart.of(assessed),
         RecoveryChart.of(assessed.recovery(), assessed.references().species()),

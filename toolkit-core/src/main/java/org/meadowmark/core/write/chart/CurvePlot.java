@@ -16,7 +16,8 @@ import org.jfree.data.xy.XYSeries;
 import org.jfree.data.xy.XYSeriesCollection;
 
 /**
- * Curves from 0 that show what can be had for what is spent, with names and a place marked.
+ * Curves with names and a place marked: from 0, where they show what can be had for what is spent,
+ * or from the first of their points.
  *
  * @param <P> point of a curve
  */
@@ -31,13 +32,30 @@ final class CurvePlot<P> {
   private final XYSeriesCollection data = new XYSeriesCollection();
   private final XYLineAndShapeRenderer renderer = new XYLineAndShapeRenderer(true, true);
   private final XYPlot plot;
+  private final boolean fromZero;
 
   CurvePlot(List<P> curve, ToDoubleFunction<P> spent, String acrossLabel, String upLabel) {
+    this(curve, spent, acrossLabel, upLabel, true);
+  }
+
+  private CurvePlot(
+      List<P> curve,
+      ToDoubleFunction<P> spent,
+      String acrossLabel,
+      String upLabel,
+      boolean fromZero) {
+    this.fromZero = fromZero;
     this.curve = curve;
     this.spent = spent;
     plot =
         new XYPlot(
             data, ChartStyle.valueAxis(acrossLabel), ChartStyle.valueAxis(upLabel), renderer);
+  }
+
+  /** Curves from their first point to their last. */
+  static <P> CurvePlot<P> between(
+      List<P> curve, ToDoubleFunction<P> across, String acrossLabel, String upLabel) {
+    return new CurvePlot<>(curve, across, acrossLabel, upLabel, false);
   }
 
   XYPlot plot() {
@@ -55,7 +73,9 @@ final class CurvePlot<P> {
   private void add(
       String name, ToDoubleFunction<P> value, Color ink, BasicStroke stroke, boolean points) {
     XYSeries series = new XYSeries(name);
-    series.add(0, 0);
+    if (fromZero) {
+      series.add(0, 0);
+    }
     curve.forEach(point -> series.add(spent.applyAsDouble(point), value.applyAsDouble(point)));
     int place = data.getSeriesCount();
     data.addSeries(series);

@@ -5,6 +5,8 @@ import java.awt.RenderingHints;
 import java.awt.geom.Rectangle2D;
 import java.awt.image.BufferedImage;
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import javax.imageio.ImageIO;
 import org.jfree.chart.JFreeChart;
@@ -35,6 +37,28 @@ public record Picture(String name, JFreeChart chart, int width, int height) {
     return image;
   }
 
+  /** The picture as SVG: lines and text, a document of its own. */
+  public String svg() {
+    return ChartSvg.of(this);
+  }
+
+  /**
+   * Writes the picture as SVG.
+   *
+   * @param folder folder that exists
+   * @return the file
+   * @throws MeadowmarkException if it cannot be written
+   */
+  public Path writeSvg(Path folder) {
+    Path file = folder.resolve(name + ".svg");
+    try {
+      Files.writeString(file, svg(), StandardCharsets.UTF_8);
+    } catch (IOException e) {
+      throw failed(file, e);
+    }
+    return file;
+  }
+
   /**
    * Writes the picture as PNG.
    *
@@ -49,9 +73,13 @@ public record Picture(String name, JFreeChart chart, int width, int height) {
         throw new IllegalStateException("every Java platform writes PNG");
       }
     } catch (IOException e) {
-      throw new MeadowmarkException(
-          file.getFileName() + ": cannot be written; check free space and permissions", e);
+      throw failed(file, e);
     }
     return file;
+  }
+
+  private static MeadowmarkException failed(Path file, IOException e) {
+    return new MeadowmarkException(
+        file.getFileName() + ": cannot be written; check free space and permissions", e);
   }
 }

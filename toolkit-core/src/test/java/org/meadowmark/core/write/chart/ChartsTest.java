@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.awt.image.BufferedImage;
 import java.io.IOException;
+import java.io.StringReader;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -15,8 +16,10 @@ import java.util.TreeMap;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import javax.imageio.ImageIO;
+import javax.xml.parsers.DocumentBuilderFactory;
 import org.jfree.chart.plot.CategoryPlot;
 import org.jfree.data.category.CategoryDataset;
+import org.jfree.data.xy.XYDataset;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
@@ -24,12 +27,16 @@ import org.meadowmark.core.measure.AreaMeasure;
 import org.meadowmark.core.measure.AreaMeasure.Kind;
 import org.meadowmark.core.measure.AreaMeasure.SeverityGrass;
 import org.meadowmark.core.measure.Damage;
+import org.meadowmark.core.measure.Fragmentation.Crossing;
 import org.meadowmark.core.measure.Gap;
 import org.meadowmark.core.measure.Measurement;
 import org.meadowmark.core.rank.ChannelRanking;
 import org.meadowmark.core.rank.RankedSegment;
 import org.meadowmark.core.write.AssessedSurvey;
 import org.meadowmark.core.write.InventedSurvey;
+import org.w3c.dom.Element;
+import org.w3c.dom.NodeList;
+import org.xml.sax.InputSource;
 
 class ChartsTest {
   private static final String LONG_NAME =
@@ -69,6 +76,67 @@ class ChartsTest {
           image.getRGB(0, 0, image.getWidth(), image.getHeight(), null, 0, image.getWidth());
       long ink = Arrays.stream(pixels).filter(p -> p != ChartStyle.PAPER.getRGB()).count();
       assertThat((double) ink / pixels.length).as(picture.name()).isBetween(0.005, 0.6);
+    }
+  }
+
+  @ParameterizedTest
+  @MethodSource("cases")
+  void drawsTheSameTextAndLinesAsSvgEveryTime(Case each) throws Exception {
+    Path folder = Files.createDirectories(GALLERY.resolve(each.name()));
+    List<Picture> again = Charts.of(each.survey());
+    int place = 0;
+    for (Picture picture : Charts.of(each.survey())) {
+      String svg = Files.readString(picture.writeSvg(folder));
+      assertThat(again.get(place++).svg()).isEqualTo(svg);
+      Element root =
+          DocumentBuilderFactory.newDefaultNSInstance()
+              .newDocumentBuilder()
+              .parse(new InputSource(new StringReader(svg)))
+              .getDocumentElement();
+      assertThat(root.getAttribute("viewBox"))
+          .isEqualTo("0 0 " + picture.width() + " " + picture.height());
+      NodeList texts = root.getElementsByTagNameNS("*", "text");
+      assertThat(texts.getLength()).isPositive();
+      for (int i = 0; i < texts.getLength(); i++) {
+        Element text = (Element) texts.item(i);
+        assertThat(text.getTextContent().isEmpty()).isEqualTo(!text.hasAttribute("textLength"));
+      }
+      String title = picture.chart().getTitle().getText();
+      assertThat(IntStream.range(0, texts.getLength()).mapToObj(i -> texts.item(i).getTextContent()))
+          .contains(title);
+    }
+  }
+
+  @Test
+  void aNameFromTheInputIsTextInSvg() {
+    Measurement all = InventedSurvey.measurement();
+    AreaMeasure hostile =
+        severities(
+            InventedSurvey.area("1", "<script>alert(1)</script>\u0001&", 3, spread(5e5)),
+            new Random(1));
+    String svg =
+        SeverityChart.of(
+                InventedSurvey.with(
+                    withAreas(all, List.of(hostile), List.of()),
+                    InventedSurvey.ranking(),
+                    List.of()))
+            .svg();
+    assertThat(svg).contains("&lt;script&gt;").doesNotContain("<script").doesNotContain("\u0001");
+  }
+
+  @Test
+  void connectedAreaRunsFromTheSmallestCrossingDistanceToTheLargest() {
+    Picture picture = ConnectivityChart.of(InventedSurvey.survey());
+    XYDataset data = picture.chart().getXYPlot().getDataset();
+    List<Crossing> crossings = InventedSurvey.measurement().whole().fragmentation().crossings();
+    assertThat(data.getItemCount(0)).isEqualTo(crossings.size());
+    for (int i = 0; i < crossings.size(); i++) {
+      Crossing crossing = crossings.get(i);
+      assertThat(data.getXValue(0, i)).isEqualTo(crossing.distanceMetres());
+      assertThat(data.getYValue(0, i))
+          .isEqualTo(crossing.before().orElseThrow().equivalentAreaHectares());
+      assertThat(data.getYValue(1, i))
+          .isEqualTo(crossing.after().orElseThrow().equivalentAreaHectares());
     }
   }
 
@@ -125,6 +193,7 @@ class ChartsTest {
         .containsExactly(
             "No bed was mapped in this survey.",
             "No gaps: no scar separates two patches.",
+            "No grass to cross gaps between.",
             "No channel was given, so there is no segment to rank.",
             "No zone to propose: no scar lies within reach of a channel.");
   }
