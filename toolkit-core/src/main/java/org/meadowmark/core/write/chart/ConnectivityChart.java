@@ -7,7 +7,6 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
 import org.jfree.chart.JFreeChart;
-import org.jfree.chart.axis.LogAxis;
 import org.jfree.chart.axis.NumberAxis;
 import org.jfree.chart.axis.NumberTickUnit;
 import org.jfree.chart.plot.XYPlot;
@@ -84,12 +83,11 @@ final class ConnectivityChart {
     double first = crossings.get(0).distanceMetres();
     double last = crossings.get(crossings.size() - 1).distanceMetres();
     if (first > 0 && last > first) {
-      LogAxis axis = new LogAxis(plot.getDomainAxis().getLabel());
-      ChartStyle.style(axis);
-      axis.setBase(10);
-      axis.setNumberFormatOverride(new UpTo(last * 1.01));
-      axis.setMinorTickMarksVisible(false);
       double reach = Math.log10(last / first);
+      DistanceAxis axis =
+          new DistanceAxis(
+              plot.getDomainAxis().getLabel(),
+              crossings.stream().mapToDouble(Crossing::distanceMetres).toArray());
       axis.setRange(
           first / Math.pow(10, reach * 0.03),
           last * Math.pow(10, Math.max(0.2, reach * LABEL_ROOM)));
