@@ -53,7 +53,9 @@ import org.meadowmark.core.write.record.Versions;
 import org.meadowmark.core.write.report.Report;
 import org.meadowmark.core.write.report.ReportChart;
 import org.meadowmark.core.write.report.ReportInput;
+import org.meadowmark.core.write.style.LayerStyles;
 import org.meadowmark.core.write.summary.Summary;
+import org.meadowmark.core.write.table.DataDictionary;
 import org.meadowmark.core.write.table.ResultTables;
 
 /**
@@ -210,6 +212,11 @@ public final class Assessment {
         assessed.survey().gridWkt(),
         results,
         CONTENT_TIME);
+    LayerStyles.write(target, assessed);
+    Files.writeString(
+        target.resolve(DataDictionary.FILE_NAME),
+        DataDictionary.of(results),
+        StandardCharsets.UTF_8);
     meter.end();
 
     meter.begin("Drawing charts", -1);

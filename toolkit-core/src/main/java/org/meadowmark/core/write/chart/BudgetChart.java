@@ -53,7 +53,7 @@ final class BudgetChart {
   private static XYPlot plot(RepairPlan plan) {
     List<CurvePoint> curve = plan.curve();
     CurvePlot<CurvePoint> curves =
-        new CurvePlot<>(curve, CurvePoint::budget, "budget", "benefit (weighted)");
+        new CurvePlot<>(curve, CurvePoint::budget, "budget (your currency)", "benefit (weighted)");
     curves.addLine("benefit", CurvePoint::benefit, ChartStyle.WATER);
     if (largestGap(curve) > LEAST_VISIBLE_GAP) {
       curves.addBound("bound", CurvePoint::upperBound, ChartStyle.SOFT_INK);

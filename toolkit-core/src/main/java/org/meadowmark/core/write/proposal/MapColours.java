@@ -7,26 +7,26 @@ import java.util.List;
  * on top. The order of the beds and the kinds of scar can be told apart with each common kind of
  * colour blindness, and scars stand out against every bed.
  */
-final class MapColours {
-  static final String INK = "#1D3344";
-  static final String SOFT_INK = "#536875";
-  static final String WATER = "#EEF5F8";
-  static final String LAND = "#EDE4CF";
-  static final String LAND_EDGE = "#A8977A";
-  static final String BED_EDGE = "#5B8E78";
-  static final String GRATICULE = "#B9CBD3";
-  static final String CHANNEL = "#3C7F9B";
-  static final String ZONE = "#F6C21C";
-  static final String ZONE_LINE = "#7A4B00";
-  static final String WHITE = "#FFFFFF";
+public final class MapColours {
+  public static final String INK = "#1D3344";
+  public static final String SOFT_INK = "#536875";
+  public static final String WATER = "#EEF5F8";
+  public static final String LAND = "#EDE4CF";
+  public static final String LAND_EDGE = "#A8977A";
+  public static final String BED_EDGE = "#5B8E78";
+  public static final String GRATICULE = "#B9CBD3";
+  public static final String CHANNEL = "#3C7F9B";
+  public static final String ZONE = "#F6C21C";
+  public static final String ZONE_LINE = "#7A4B00";
+  public static final String WHITE = "#FFFFFF";
 
   /** A bed whose severity is not known. */
-  static final String BED_UNKNOWN = "#E3E6E4";
+  public static final String BED_UNKNOWN = "#E3E6E4";
 
   /** Colours of regulatory marks, 33 CFR 62.33 (orange) and 62.35 (blue). */
-  static final String MARK_ORANGE = "#E8640C";
+  public static final String MARK_ORANGE = "#E8640C";
 
-  static final String MARK_BLUE = "#1C5FA8";
+  public static final String MARK_BLUE = "#1C5FA8";
 
   private static final List<String> BEDS = List.of("#E9F0CF", "#C5DDB3", "#8FC09C", "#4F9581");
   private static final List<String> SCARS =
@@ -35,13 +35,13 @@ final class MapColours {
   private MapColours() {}
 
   /** Tint of a severity class by its place among the classes, lightest first. */
-  static String bed(int place, int classes) {
+  public static String bed(int place, int classes) {
     int step = classes <= 1 ? 0 : Math.round(place * (BEDS.size() - 1f) / (classes - 1f));
     return BEDS.get(Math.max(0, Math.min(step, BEDS.size() - 1)));
   }
 
   /** Colour of scars by the place of their cause among the causes. */
-  static String scar(int place) {
+  public static String scar(int place) {
     return SCARS.get(Math.floorMod(place, SCARS.size()));
   }
 }

@@ -1,11 +1,16 @@
 package org.meadowmark.core.write.table;
 
+import java.util.List;
 import java.util.Locale;
 import org.meadowmark.core.write.Column;
+import org.meadowmark.core.write.ResultTable;
 import org.meadowmark.core.write.ResultTable.GeometryKind;
 
 /** The data dictionary of the result tables, made from their definitions. */
 public final class DataDictionary {
+  /** The dictionary in an output folder. */
+  public static final String FILE_NAME = "data-dictionary.md";
+
   private static final String HEAD =
       """
       # Data dictionary
@@ -14,6 +19,19 @@ public final class DataDictionary {
       geometry: a table) of `results.gpkg`. This page is generated from the definitions that the
       tables are made from; a test fails when the two differ.
 
+      """;
+
+  private static final String OUTPUT_HEAD =
+      """
+      # Data dictionary
+
+      The tables of this folder. Each is a CSV file in `tables` and a layer (without a geometry: a
+      table) of `results.gpkg`.
+
+      """;
+
+  private static final String NOTES =
+      """
       - Areas and lengths are ground values unless the correction to the ground was switched off;
         the run record says which. Geometries are on the analysis grid that it names.
       - Real numbers are rounded to six decimals. An empty CSV field or a database NULL means that
@@ -27,16 +45,38 @@ public final class DataDictionary {
 
   /** The dictionary as Markdown, with a line end after the last line. */
   public static String markdown() {
-    StringBuilder text = new StringBuilder(HEAD);
-    ResultTables.layouts().forEach(layout -> append(text, layout));
+    StringBuilder text = new StringBuilder(HEAD).append(NOTES);
+    ResultTables.layouts()
+        .forEach(
+            layout ->
+                append(
+                    text,
+                    layout.name(),
+                    layout.description(),
+                    layout.geometryKind(),
+                    layout.columns()));
     return text.toString();
   }
 
-  private static void append(StringBuilder text, TableLayout<?> layout) {
-    text.append("\n## ").append(layout.name()).append("\n\n");
-    text.append(layout.description()).append(" ").append(geometry(layout.geometryKind()));
+  /** The dictionary of the tables of one run, with the columns that it has. */
+  public static String of(List<ResultTable> tables) {
+    StringBuilder text = new StringBuilder(OUTPUT_HEAD).append(NOTES);
+    tables.forEach(
+        table ->
+            append(text, table.name(), table.description(), table.geometryKind(), table.columns()));
+    return text.toString();
+  }
+
+  private static void append(
+      StringBuilder text,
+      String name,
+      String description,
+      GeometryKind geometryKind,
+      List<Column> columns) {
+    text.append("\n## ").append(name).append("\n\n");
+    text.append(description).append(" ").append(geometry(geometryKind));
     text.append("\n\n| column | type | unit | meaning |\n| --- | --- | --- | --- |\n");
-    for (Column column : layout.columns()) {
+    for (Column column : columns) {
       text.append("| `")
           .append(column.name())
           .append("` | ")
