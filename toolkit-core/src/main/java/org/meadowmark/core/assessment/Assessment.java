@@ -8,6 +8,7 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.stream.Stream;
 import org.locationtech.jts.geom.GeometryFactory;
@@ -32,6 +33,7 @@ import org.meadowmark.core.reference.ReferenceTables;
 import org.meadowmark.core.survey.SurveyDefinition;
 import org.meadowmark.core.write.AssessedSurvey;
 import org.meadowmark.core.write.CsvTableWriter;
+import org.meadowmark.core.write.GeoPackageAbout;
 import org.meadowmark.core.write.GeoPackageWriter;
 import org.meadowmark.core.write.ResultTable;
 import org.meadowmark.core.write.chart.Charts;
@@ -40,6 +42,7 @@ import org.meadowmark.core.write.folder.OutputFolder;
 import org.meadowmark.core.write.loss.WorkedLossText;
 import org.meadowmark.core.write.proposal.CrewSheets;
 import org.meadowmark.core.write.proposal.CrewSurvey;
+import org.meadowmark.core.write.proposal.HearingPaper;
 import org.meadowmark.core.write.proposal.ProposalSheets;
 import org.meadowmark.core.write.proposal.SheetInput;
 import org.meadowmark.core.write.proposal.SurveySheets;
@@ -211,7 +214,8 @@ public final class Assessment {
         assessed.survey().gridLabel(),
         assessed.survey().gridWkt(),
         results,
-        CONTENT_TIME);
+        CONTENT_TIME,
+        Optional.of(about(assessed)));
     LayerStyles.write(target, assessed);
     Files.writeString(
         target.resolve(DataDictionary.FILE_NAME),
@@ -230,12 +234,10 @@ public final class Assessment {
 
     List<FileDigest> inputs = InputFiles.digests(definition);
     meter.begin("Writing proposals", assessed.zones().zones().size());
-    ProposalSheets.write(
-        target,
-        SurveySheets.of(
-            assessed,
-            inputs.stream().map(input -> new SheetInput(input.file(), input.sha256())).toList(),
-            toolVersion));
+    List<SheetInput> sheetInputs =
+        inputs.stream().map(input -> new SheetInput(input.file(), input.sha256())).toList();
+    ProposalSheets.write(target, SurveySheets.of(assessed, sheetInputs, toolVersion));
+    HearingPaper.write(target, assessed, Report.answers(assessed), sheetInputs, toolVersion);
     meter.end();
 
     Files.writeString(
@@ -273,6 +275,20 @@ public final class Assessment {
     RunRecord runRecord = new RunRecord(assessed, facts, inputs, digests(target));
     Files.writeString(
         target.resolve(RunRecord.FILE_NAME), runRecord.toJson(), StandardCharsets.UTF_8);
+  }
+
+  private GeoPackageAbout about(AssessedSurvey assessed) {
+    return new GeoPackageAbout(
+        definition.name(),
+        definition.date(),
+        "Damage that boats did to beds, and what follows from it: one layer or table for each kind of"
+            + " result. Columns are described in this file; units stand in their names.",
+        assessed.survey().gridLabel()
+            + ", the grid on which everything was measured; lengths and areas are ground values"
+            + " unless the run record says otherwise",
+        "Meadowmark "
+            + toolVersion
+            + "; run-record.json, written beside this file, lists inputs, options and digests");
   }
 
   private static List<FileDigest> digests(Path folder) throws IOException {

@@ -183,7 +183,7 @@ final class GeoPackageTable {
         hasGeometry ? "features" : "attributes",
         table.name(),
         table.description(),
-        TIME_STAMP.format(lastChange),
+        timeStamp(lastChange),
         hasExtent ? extent.getMinX() : null,
         hasExtent ? extent.getMinY() : null,
         hasExtent ? extent.getMaxX() : null,
@@ -213,6 +213,11 @@ final class GeoPackageTable {
             description);
       }
     }
+  }
+
+  /** A time as the standard writes it. */
+  static String timeStamp(Instant time) {
+    return TIME_STAMP.format(time);
   }
 
   private void update(String sql, Object... values) throws SQLException {

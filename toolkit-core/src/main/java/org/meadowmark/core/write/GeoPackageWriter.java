@@ -11,6 +11,7 @@ import java.time.Instant;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.Set;
 import org.meadowmark.core.model.OutputExistsException;
 import org.meadowmark.core.model.OutputFailedException;
@@ -47,10 +48,35 @@ public final class GeoPackageWriter {
       String crsWkt,
       List<ResultTable> tables,
       Instant lastChange) {
+    write(file, overwrite, crsCode, crsWkt, tables, lastChange, Optional.empty());
+  }
+
+  /**
+   * Writes a file that says where its figures come from.
+   *
+   * @param file where to; its folder must exist
+   * @param overwrite whether an existing file is replaced
+   * @param crsCode reference system of every geometry
+   * @param crsWkt its well-known text
+   * @param tables the tables, with different names
+   * @param lastChange time stamp of the contents; a fixed one makes files comparable
+   * @param about what the file says about itself, in the metadata extension of the standard
+   * @throws OutputExistsException if the file exists and {@code overwrite} is false
+   * @throws OutputFailedException if it cannot be written
+   * @throws IllegalArgumentException if a table breaks its own description
+   */
+  public static void write(
+      Path file,
+      boolean overwrite,
+      String crsCode,
+      String crsWkt,
+      List<ResultTable> tables,
+      Instant lastChange,
+      Optional<GeoPackageAbout> about) {
     GeoPackageCrs crs = GeoPackageCrs.of(crsCode, crsWkt);
     checkTableNames(tables);
     AtomicFile.write(
-        file, overwrite, temporary -> writeNew(file, temporary, crs, tables, lastChange));
+        file, overwrite, temporary -> writeNew(file, temporary, crs, tables, lastChange, about));
   }
 
   private static void checkTableNames(List<ResultTable> tables) {
@@ -68,7 +94,12 @@ public final class GeoPackageWriter {
   }
 
   private static void writeNew(
-      Path file, Path temporary, GeoPackageCrs crs, List<ResultTable> tables, Instant lastChange)
+      Path file,
+      Path temporary,
+      GeoPackageCrs crs,
+      List<ResultTable> tables,
+      Instant lastChange,
+      Optional<GeoPackageAbout> about)
       throws IOException {
     try (Connection connection = DriverManager.getConnection("jdbc:sqlite:" + temporary.toUri())) {
       try (Statement statement = connection.createStatement()) {
@@ -84,6 +115,9 @@ public final class GeoPackageWriter {
       addReferenceSystems(connection, crs);
       for (ResultTable table : tables) {
         new GeoPackageTable(connection, table, crs, lastChange).write();
+      }
+      if (about.isPresent()) {
+        GeoPackageMetadata.add(connection, about.get(), GeoPackageTable.timeStamp(lastChange));
       }
       connection.commit();
     } catch (SQLException e) {

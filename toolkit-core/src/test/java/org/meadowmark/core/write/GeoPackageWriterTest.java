@@ -15,6 +15,7 @@ import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Statement;
 import java.time.Instant;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Iterator;
 import java.util.List;
@@ -253,6 +254,33 @@ class GeoPackageWriterTest {
     GeoPackageWriter.write(file, false, "EPSG:32617", UTM_17N, List.of(odd), NOON);
     assertThat(file).isNotEmptyFile();
     assertThat(column(file, "SELECT name FROM \"odd \"\"name\"\" é\"")).containsExactly("Étang");
+  }
+
+  @Test
+  void theFileSaysWhereItComesFrom() throws Exception {
+    Path file = folder.resolve("about.gpkg");
+    GeoPackageAbout about =
+        new GeoPackageAbout(
+            "Beds & <scars>",
+            Optional.of(LocalDate.of(2024, 6, 30)),
+            "Layers.",
+            "EPSG:32617",
+            "Meadowmark 0");
+    GeoPackageWriter.write(
+        file, false, "EPSG:32617", UTM_17N, List.of(BEDS), NOON, Optional.of(about));
+    Gdal.Run info = Gdal.run("ogrinfo", "-al", "-so", file.toString());
+    assertThat(info.warned()).as(info.output()).isFalse();
+    assertThat(column(file, "SELECT timestamp FROM gpkg_metadata_reference"))
+        .containsExactly("2024-06-30T12:00:00.000Z");
+    assertThat(
+            column(
+                file,
+                "SELECT table_name FROM gpkg_extensions WHERE extension_name = 'gpkg_metadata'"))
+        .containsExactlyInAnyOrder("gpkg_metadata", "gpkg_metadata_reference");
+    assertThat(column(file, "PRAGMA foreign_key_check")).isEmpty();
+    assertThat(column(file, "SELECT metadata FROM gpkg_metadata").get(0))
+        .contains("<dcterms:title>Beds &amp; &lt;scars&gt;</dcterms:title>")
+        .contains("<dcterms:temporal>2024-06-30</dcterms:temporal>");
   }
 
   @Test

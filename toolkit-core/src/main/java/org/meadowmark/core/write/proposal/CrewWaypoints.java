@@ -12,6 +12,7 @@ import org.locationtech.jts.geom.Coordinate;
 import org.meadowmark.core.plan.RepairScar;
 import org.meadowmark.core.plan.RepairSeason;
 import org.meadowmark.core.plan.layout.PlantingUnit;
+import org.meadowmark.core.write.XmlText;
 
 /**
  * A season as GPX 1.1: a waypoint for each unit, named by scar and number, and a route through the

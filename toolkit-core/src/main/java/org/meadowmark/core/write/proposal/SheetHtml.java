@@ -7,6 +7,7 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
+import org.meadowmark.core.write.XmlText;
 
 /**
  * Makes the page of a sheet: XHTML that is HTML at the same time, complete in itself, without
@@ -48,7 +49,14 @@ final class SheetHtml {
 
   /** The style of all sheets, without a map. */
   static String style(Paper paper) {
-    return resource(STYLE).replace("PAPER", paper.css()).replace("MAP_HEIGHT", "0");
+    return style(paper, 0);
+  }
+
+  /** The style of all sheets, with a map. */
+  static String style(Paper paper, double mapHeightMillimetres) {
+    return resource(STYLE)
+        .replace("PAPER", paper.css())
+        .replace("MAP_HEIGHT", SvgWriter.number(mapHeightMillimetres));
   }
 
   private static String resource(String name) {

@@ -21,27 +21,31 @@ public final class SurveySheets {
    */
   public static List<ZoneSheet> of(
       AssessedSurvey assessed, List<SheetInput> inputs, String toolVersion) {
-    Map<String, String> severity = new HashMap<>();
-    assessed
-        .measurement()
-        .beds()
-        .forEach(bed -> severity.put(bed.bed().id(), bed.damage().severityKey()));
-    SheetSurvey survey =
-        new SheetSurvey(
-            assessed.definition().name(),
-            assessed.definition().date(),
-            assessed.survey(),
-            severity,
-            assessed.references(),
-            inputs,
-            assessed.definition().parameters().seed(),
-            toolVersion);
+    SheetSurvey survey = survey(assessed, inputs, toolVersion);
     Map<String, RankedSegment> segments = new HashMap<>();
     assessed.ranking().segments().forEach(ranked -> segments.put(ranked.segment().id(), ranked));
     SheetText text = SheetText.english();
     return assessed.zones().zones().stream()
         .map(zone -> sheet(assessed, survey, zone, segments, text))
         .toList();
+  }
+
+  /** What the sheets of a survey share. */
+  static SheetSurvey survey(AssessedSurvey assessed, List<SheetInput> inputs, String toolVersion) {
+    Map<String, String> severity = new HashMap<>();
+    assessed
+        .measurement()
+        .beds()
+        .forEach(bed -> severity.put(bed.bed().id(), bed.damage().severityKey()));
+    return new SheetSurvey(
+        assessed.definition().name(),
+        assessed.definition().date(),
+        assessed.survey(),
+        severity,
+        assessed.references(),
+        inputs,
+        assessed.definition().parameters().seed(),
+        toolVersion);
   }
 
   private static ZoneSheet sheet(

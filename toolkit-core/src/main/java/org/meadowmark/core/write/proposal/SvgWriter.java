@@ -6,6 +6,7 @@ import java.math.RoundingMode;
 import javax.xml.stream.XMLOutputFactory;
 import javax.xml.stream.XMLStreamException;
 import javax.xml.stream.XMLStreamWriter;
+import org.meadowmark.core.write.XmlText;
 
 /**
  * Writes a piece of SVG. Text and attributes are escaped, characters that XML forbids replaced;

@@ -9,7 +9,7 @@ import java.util.function.ToDoubleFunction;
 import java.util.function.ToLongFunction;
 import org.locationtech.jts.geom.Geometry;
 import org.meadowmark.core.write.Figures;
-import org.meadowmark.core.write.proposal.XmlText;
+import org.meadowmark.core.write.XmlText;
 import org.meadowmark.core.write.report.ReportColumn.Kind;
 
 /**

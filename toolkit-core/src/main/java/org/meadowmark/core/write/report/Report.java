@@ -11,13 +11,16 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Envelope;
 import org.meadowmark.core.write.AssessedSurvey;
 import org.meadowmark.core.write.AtomicFile;
 import org.meadowmark.core.write.Phrases;
+import org.meadowmark.core.write.XmlText;
 import org.meadowmark.core.write.proposal.GridPlaces;
-import org.meadowmark.core.write.proposal.XmlText;
+import org.meadowmark.core.write.proposal.HearingAnswer;
 
 /**
  * The report of a run: one HTML file with an interactive map that opens from disk and loads nothing
@@ -50,6 +53,20 @@ public final class Report {
         folder.resolve(FILE_NAME),
         false,
         file -> Files.writeString(file, page, StandardCharsets.UTF_8));
+  }
+
+  /** The questions that people ask and what the survey says, as the report has them. */
+  public static List<HearingAnswer> answers(AssessedSurvey assessed) {
+    Phrases text = Phrases.english(BUNDLE);
+    return new ReportWords(assessed, text, List.of(), List.of())
+        .answers().stream()
+            .map(
+                each ->
+                    new HearingAnswer(
+                        each.question(),
+                        Stream.concat(Stream.of(each.answer()), each.more().stream())
+                            .collect(Collectors.joining(" "))))
+            .toList();
   }
 
   /**

@@ -5,7 +5,7 @@ import java.math.BigDecimal;
 import javax.xml.stream.XMLOutputFactory;
 import javax.xml.stream.XMLStreamException;
 import javax.xml.stream.XMLStreamWriter;
-import org.meadowmark.core.write.proposal.XmlText;
+import org.meadowmark.core.write.XmlText;
 
 /**
  * Writes a style as a Styled Layer Descriptor.
@@ -86,8 +86,8 @@ final class SldDocument {
 
   private void write(Condition condition) throws XMLStreamException {
     if (condition instanceof Condition.Otherwise) {
-      open("ElseFilter");
-      close();
+      indent();
+      xml.writeEmptyElement("ElseFilter");
     } else if (condition instanceof Condition.Equal equal) {
       openOgc("Filter");
       openOgc("PropertyIsEqualTo");

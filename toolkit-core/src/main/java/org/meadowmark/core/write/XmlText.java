@@ -1,4 +1,4 @@
-package org.meadowmark.core.write.proposal;
+package org.meadowmark.core.write;
 
 /** Text that may stand in XML. */
 public final class XmlText {

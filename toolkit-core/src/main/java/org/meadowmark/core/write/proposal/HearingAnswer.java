@@ -1,0 +1,16 @@
+package org.meadowmark.core.write.proposal;
+
+import java.util.Objects;
+
+/**
+ * A question that is asked at a hearing, and what the survey says.
+ *
+ * @param question the question
+ * @param answer the answer
+ */
+public record HearingAnswer(String question, String answer) {
+  public HearingAnswer {
+    Objects.requireNonNull(question, "question");
+    Objects.requireNonNull(answer, "answer");
+  }
+}
