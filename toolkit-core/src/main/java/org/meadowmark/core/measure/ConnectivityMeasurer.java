@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.stream.IntStream;
 import org.meadowmark.core.measure.connectivity.BinaryConnectivity;
 import org.meadowmark.core.measure.connectivity.BinaryIndex;
 import org.meadowmark.core.measure.connectivity.CrossingModel;
@@ -69,7 +68,7 @@ final class ConnectivityMeasurer {
 
   /** What each patch is worth and what filling each scar would restore. */
   ConnectivityDetail detail(
-      List<Patch> patches, List<PatchMap.NumberedGap> gaps, Parameters parameters) {
+      List<Patch> patches, GapColumns gaps, List<Footprint> footprints, Parameters parameters) {
     double distance = parameters.crossingDistanceMetres();
     ProbabilisticConnectivity connectivity =
         ProbabilisticConnectivity.of(graph, model(distance), landscapeHectares);
@@ -83,22 +82,25 @@ final class ConnectivityMeasurer {
               importance.fluxPercent(),
               importance.connectorPercent()));
     }
-    Map<String, List<PatchMap.NumberedGap>> byScar = new LinkedHashMap<>();
-    gaps.forEach(
-        gap -> byScar.computeIfAbsent(gap.gap().scarId(), id -> new ArrayList<>()).add(gap));
+    Map<Integer, List<Filling.Join>> byScar = new LinkedHashMap<>();
+    for (int i = 0; i < gaps.count(); i++) {
+      byScar
+          .computeIfAbsent(gaps.scar(i), scar -> new ArrayList<>())
+          .add(Filling.Join.of(0, gaps.first(i), gaps.second(i)));
+    }
     List<FillingGain> gains =
-        connectivity.gains(byScar.values().stream().map(ConnectivityMeasurer::filling).toList());
+        connectivity.gains(byScar.values().stream().map(Filling::new).toList());
     List<ScarFilling> fillings = new ArrayList<>();
-    for (Map.Entry<String, List<PatchMap.NumberedGap>> scar : byScar.entrySet()) {
+    for (Map.Entry<Integer, List<Filling.Join>> scar : byScar.entrySet()) {
       long groups =
           scar.getValue().stream()
-              .flatMapToInt(gap -> IntStream.of(gap.first(), gap.second()))
-              .mapToObj(patch -> patches.get(patch).groupId())
+              .flatMap(join -> join.nodes().stream())
+              .map(patch -> patches.get(patch).groupId())
               .distinct()
               .count();
       fillings.add(
           new ScarFilling(
-              scar.getKey(),
+              footprints.get(scar.getKey()).scar().id(),
               scar.getValue().size(),
               Math.toIntExact(groups),
               gains.get(fillings.size()).equivalentAreaGainHectares()));
@@ -109,10 +111,5 @@ final class ConnectivityMeasurer {
   /** At a distance of 0 only pieces that touch are linked. */
   private static CrossingModel model(double distanceMetres) {
     return CrossingModel.ofMedianMetres(Math.max(distanceMetres, PieceGraph.EQUAL_METRES));
-  }
-
-  private static Filling filling(List<PatchMap.NumberedGap> gaps) {
-    return new Filling(
-        gaps.stream().map(gap -> Filling.Join.of(0, gap.first(), gap.second())).toList());
   }
 }

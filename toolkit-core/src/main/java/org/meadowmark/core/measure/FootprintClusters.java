@@ -3,6 +3,7 @@ package org.meadowmark.core.measure;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.function.Predicate;
 import org.locationtech.jts.geom.Envelope;
 import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.prep.PreparedGeometry;
@@ -28,29 +29,39 @@ final class FootprintClusters {
   private final List<Cluster> clusters;
   private final STRtree clusterIndex;
 
-  FootprintClusters(List<Footprint> footprints) {
+  /**
+   * Unites footprints that hang together.
+   *
+   * @param footprints all footprints of the survey
+   * @param wanted whether a footprint is needed in a cluster; the others are left out
+   */
+  FootprintClusters(List<Footprint> footprints, Predicate<Footprint> wanted) {
     footprintIndex = StrTreeQuery.positions(footprints.stream().map(Footprint::area).toList());
+    boolean[] clustered = new boolean[footprints.size()];
+    footprints.parallelStream()
+        .filter(footprint -> !footprint.area().isEmpty() && wanted.test(footprint))
+        .forEach(footprint -> clustered[footprint.index()] = true);
     List<int[]> pairs =
         footprints.parallelStream()
-            .filter(footprint -> !footprint.area().isEmpty())
-            .flatMap(footprint -> overlapping(footprint.index(), footprints).stream())
+            .filter(footprint -> clustered[footprint.index()])
+            .flatMap(footprint -> overlapping(footprint.index(), footprints, clustered).stream())
             .toList();
     ConnectedSets sets = new ConnectedSets(footprints.size());
     pairs.forEach(pair -> sets.join(pair[0], pair[1]));
     clusters =
         sets.members().parallelStream()
-            .filter(members -> !footprints.get(members.get(0)).area().isEmpty())
+            .filter(members -> clustered[members.get(0)])
             .map(members -> new Cluster(unite(members, footprints), members))
             .toList();
     clusterIndex = StrTreeQuery.positions(clusters.stream().map(Cluster::area).toList());
   }
 
-  private List<int[]> overlapping(int i, List<Footprint> footprints) {
+  private List<int[]> overlapping(int i, List<Footprint> footprints, boolean[] clustered) {
     Geometry area = footprints.get(i).area();
     List<int[]> found = new ArrayList<>();
     PreparedGeometry prepared = null;
     for (int j : footprintsNear(area.getEnvelopeInternal())) {
-      if (j > i) {
+      if (j > i && clustered[j]) {
         if (prepared == null) {
           prepared = PreparedGeometryFactory.prepare(area);
         }
