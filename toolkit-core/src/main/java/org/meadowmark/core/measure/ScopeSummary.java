@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.GeometryFactory;
+import org.meadowmark.core.measure.connectivity.Sample;
 import org.meadowmark.core.model.GroundScale;
 import org.meadowmark.core.model.MetricSurvey;
 import org.meadowmark.core.survey.Parameters;
@@ -38,7 +39,9 @@ record ScopeSummary(Pieces pieces, PatchFigures figures, PieceGraph graph) {
     return new PieceGraph.Maker(
         survey.scale(),
         reachMetres(parameters),
-        new Barriers(survey.barriers(), new GeometryFactory()));
+        new Barriers(survey.barriers(), new GeometryFactory()),
+        parameters.connectivityExactPatches(),
+        new Sample(parameters.connectivitySources(), parameters.seed()));
   }
 
   /** Largest distance that a graph must keep links for. */

@@ -10,6 +10,7 @@ import org.locationtech.jts.geom.Polygon;
 import org.locationtech.jts.operation.overlayng.OverlayNG;
 import org.locationtech.jts.operation.overlayng.OverlayNGRobust;
 import org.locationtech.jts.operation.union.UnaryUnionOp;
+import org.meadowmark.core.measure.connectivity.Sample;
 import org.meadowmark.core.model.GroundScale;
 import org.meadowmark.core.reference.ReferenceTables;
 import org.meadowmark.core.reference.SeverityClass;
@@ -84,7 +85,12 @@ final class SeverityRule {
   private double outlinedGridArea(Geometry grass, List<Polygon> parts) {
     double distance = parameters.scarGroupDistanceMetres();
     int[] group =
-        new PieceGraph.Maker(GroundScale.NONE, distance, Barriers.NONE)
+        new PieceGraph.Maker(
+                GroundScale.NONE,
+                distance,
+                Barriers.NONE,
+                parameters.connectivityExactPatches(),
+                new Sample(parameters.connectivitySources(), parameters.seed()))
             .graph(parts)
             .groups(distance);
     Map<Integer, List<Geometry>> groups = new TreeMap<>();

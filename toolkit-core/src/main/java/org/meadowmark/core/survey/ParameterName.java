@@ -30,6 +30,8 @@ public enum ParameterName {
   POSITION_RMSE_Y("position_rmse_y_m"),
   POSITION_CHECK_POINTS("position_check_points"),
   CONNECTIVITY_DETAIL("connectivity_detail_patches"),
+  CONNECTIVITY_EXACT("connectivity_exact_patches"),
+  CONNECTIVITY_SOURCES("connectivity_sources"),
   CHANNEL_HALF_WIDTH("channel_half_width_m"),
   EDGE_TOLERANCE("edge_tolerance_m"),
   NEAR_PARALLEL("near_parallel_deg"),

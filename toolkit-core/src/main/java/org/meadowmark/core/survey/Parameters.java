@@ -34,6 +34,8 @@ import java.util.stream.Stream;
  * @param positionCheckPoints check points that this error was taken from, where stated
  * @param connectivityDetailPatches most patches of a survey for which the importance of each patch
  *     and the filling of each scar are worked out
+ * @param connectivityExactPatches most patches of a scope for which connectivity is exact
+ * @param connectivitySources patches that it is estimated from beyond that
  * @param ranking choices for the evidence of channel segments and their ranking
  * @param zones choices for zones to mark
  * @param recovery choices for recovery, loss and planted grass
@@ -64,6 +66,8 @@ public record Parameters(
     OptionalDouble positionRmseYMetres,
     OptionalDouble positionCheckPoints,
     int connectivityDetailPatches,
+    int connectivityExactPatches,
+    int connectivitySources,
     RankingParameters ranking,
     ZoneParameters zones,
     RecoveryParameters recovery,

@@ -135,6 +135,8 @@ public final class ParametersTable {
             optionalNumber(given, ParameterName.POSITION_RMSE_Y),
             optionalNumber(given, ParameterName.POSITION_CHECK_POINTS),
             Math.toIntExact(whole(given, ParameterName.CONNECTIVITY_DETAIL)),
+            Math.toIntExact(whole(given, ParameterName.CONNECTIVITY_EXACT)),
+            Math.toIntExact(whole(given, ParameterName.CONNECTIVITY_SOURCES)),
             ranking(given),
             zones(given),
             recovery(given),

@@ -69,6 +69,8 @@ class ParametersTableTest {
                 OptionalDouble.empty(),
                 OptionalDouble.empty(),
                 50_000,
+                100_000,
+                100,
                 new RankingParameters(
                     15,
                     5,
@@ -173,6 +175,8 @@ class ParametersTableTest {
                 setting("position_rmse_m", "1.5"),
                 setting("position_check_points", "25"),
                 setting("connectivity_detail_patches", "4000"),
+                setting("connectivity_exact_patches", "3000"),
+                setting("connectivity_sources", "60"),
                 setting("channel_half_width_m", "20"),
                 setting("edge_tolerance_m", "6"),
                 setting("near_parallel_deg", "20"),
@@ -257,6 +261,8 @@ class ParametersTableTest {
                 OptionalDouble.empty(),
                 OptionalDouble.of(25),
                 4_000,
+                3_000,
+                60,
                 new RankingParameters(
                     20,
                     6,
