@@ -19,7 +19,7 @@ record Meadows(
     List<GrassGroup> small, List<GrassGroup> vast, STRtree footprintIndex, STRtree smallIndex) {
 
   /** Beyond this the union of a meadow's scars takes longer and more memory than tiles. */
-  static final int MOST_SCARS_AT_ONCE = Integer.getInteger("mm.t", 20_000);
+  static final int MOST_SCARS_AT_ONCE = Integer.getInteger("mm.t", 10_000);
 
   static Meadows of(
       MetricSurvey survey, Parameters parameters, List<Footprint> footprints, int mostScarsAtOnce) {

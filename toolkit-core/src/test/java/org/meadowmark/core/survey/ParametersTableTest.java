@@ -69,7 +69,7 @@ class ParametersTableTest {
                 OptionalDouble.empty(),
                 OptionalDouble.empty(),
                 50_000,
-                100_000,
+                50_000,
                 100,
                 new RankingParameters(
                     15,
