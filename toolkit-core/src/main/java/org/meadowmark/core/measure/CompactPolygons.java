@@ -4,8 +4,10 @@ import java.util.List;
 import java.util.stream.IntStream;
 import org.geotools.geometry.jts.LiteCoordinateSequenceFactory;
 import org.locationtech.jts.geom.CoordinateSequence;
+import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.GeometryFactory;
 import org.locationtech.jts.geom.LinearRing;
+import org.locationtech.jts.geom.MultiPolygon;
 import org.locationtech.jts.geom.Polygon;
 import org.locationtech.jts.geom.PrecisionModel;
 
@@ -20,6 +22,16 @@ final class CompactPolygons {
       new GeometryFactory(new PrecisionModel(), 0, SEQUENCES);
 
   private CompactPolygons() {}
+
+  /** A polygonal geometry; others as they are. */
+  static Geometry of(Geometry geometry) {
+    if (geometry instanceof Polygon polygon) {
+      return of(polygon);
+    }
+    return geometry instanceof MultiPolygon
+        ? FACTORY.createMultiPolygon(of(Scarring.polygonsOf(geometry)).toArray(Polygon[]::new))
+        : geometry;
+  }
 
   static List<Polygon> of(List<Polygon> polygons) {
     return polygons.stream().map(CompactPolygons::of).toList();

@@ -3,7 +3,6 @@ package org.meadowmark.core.measure;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import java.util.function.Predicate;
 import org.locationtech.jts.geom.Envelope;
 import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.prep.PreparedGeometry;
@@ -33,35 +32,31 @@ final class FootprintClusters {
    * Unites footprints that hang together.
    *
    * @param footprints all footprints of the survey
-   * @param wanted whether a footprint is needed in a cluster; the others are left out
+   * @param footprintIndex their positions
    */
-  FootprintClusters(List<Footprint> footprints, Predicate<Footprint> wanted) {
-    footprintIndex = StrTreeQuery.positions(footprints.stream().map(Footprint::area).toList());
-    boolean[] clustered = new boolean[footprints.size()];
-    footprints.parallelStream()
-        .filter(footprint -> !footprint.area().isEmpty() && wanted.test(footprint))
-        .forEach(footprint -> clustered[footprint.index()] = true);
+  FootprintClusters(List<Footprint> footprints, STRtree footprintIndex) {
+    this.footprintIndex = footprintIndex;
     List<int[]> pairs =
         footprints.parallelStream()
-            .filter(footprint -> clustered[footprint.index()])
-            .flatMap(footprint -> overlapping(footprint.index(), footprints, clustered).stream())
+            .filter(footprint -> !footprint.area().isEmpty())
+            .flatMap(footprint -> overlapping(footprint.index(), footprints).stream())
             .toList();
     ConnectedSets sets = new ConnectedSets(footprints.size());
     pairs.forEach(pair -> sets.join(pair[0], pair[1]));
     clusters =
         sets.members().parallelStream()
-            .filter(members -> clustered[members.get(0)])
+            .filter(members -> !footprints.get(members.get(0)).area().isEmpty())
             .map(members -> new Cluster(unite(members, footprints), members))
             .toList();
     clusterIndex = StrTreeQuery.positions(clusters.stream().map(Cluster::area).toList());
   }
 
-  private List<int[]> overlapping(int i, List<Footprint> footprints, boolean[] clustered) {
+  private List<int[]> overlapping(int i, List<Footprint> footprints) {
     Geometry area = footprints.get(i).area();
     List<int[]> found = new ArrayList<>();
     PreparedGeometry prepared = null;
-    for (int j : footprintsNear(area.getEnvelopeInternal())) {
-      if (j > i && clustered[j]) {
+    for (int j : StrTreeQuery.<Integer>items(footprintIndex, area.getEnvelopeInternal())) {
+      if (j > i) {
         if (prepared == null) {
           prepared = PreparedGeometryFactory.prepare(area);
         }
@@ -78,11 +73,6 @@ final class FootprintClusters {
       return footprints.get(members.get(0)).area();
     }
     return ParallelUnion.of(members.stream().map(i -> footprints.get(i).area()).toList());
-  }
-
-  /** Footprints whose envelope meets an envelope, by position, in no order. */
-  List<Integer> footprintsNear(Envelope envelope) {
-    return StrTreeQuery.items(footprintIndex, envelope);
   }
 
   /** Clusters whose envelope meets an envelope, in order of their first member. */

@@ -8,6 +8,7 @@ import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.prep.PreparedGeometry;
 import org.locationtech.jts.geom.prep.PreparedGeometryFactory;
+import org.locationtech.jts.index.strtree.STRtree;
 import org.locationtech.jts.operation.overlayng.OverlayNG;
 import org.locationtech.jts.operation.overlayng.OverlayNGRobust;
 import org.meadowmark.core.measure.uncertainty.DrawnArea;
@@ -57,7 +58,7 @@ record GrassPart(
     private static final int TILE_FROM_VERTICES = 600;
 
     private final List<Footprint> footprints;
-    private final FootprintClusters clusters;
+    private final STRtree footprintIndex;
     private final SurveyedArea surveyed;
     private final SeverityRule severity;
     private final GroundScale scale;
@@ -65,13 +66,13 @@ record GrassPart(
 
     Maker(
         List<Footprint> footprints,
-        FootprintClusters clusters,
+        STRtree footprintIndex,
         SurveyedArea surveyed,
         SeverityRule severity,
         GroundScale scale,
         DamageErrors errors) {
       this.footprints = footprints;
-      this.clusters = clusters;
+      this.footprintIndex = footprintIndex;
       this.surveyed = surveyed;
       this.severity = severity;
       this.scale = scale;
@@ -80,7 +81,8 @@ record GrassPart(
 
     /** The whole of a bed. */
     GrassPart whole(Bed bed, List<Geometry> scarred) {
-      List<Integer> candidates = clusters.footprintsNear(bed.geometry().getEnvelopeInternal());
+      List<Integer> candidates =
+          StrTreeQuery.items(footprintIndex, bed.geometry().getEnvelopeInternal());
       return make(bed, bed.geometry(), scarred, candidates);
     }
 

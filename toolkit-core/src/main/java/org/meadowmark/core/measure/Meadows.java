@@ -10,39 +10,36 @@ import org.meadowmark.core.survey.Parameters;
 /**
  * The meadows of a survey, touching beds joined.
  *
- * @param small meadows whose scars are cut out in one go
- * @param vast meadows with so many scars that they are cut tile by tile
+ * @param small meadows that can be cut side by side
+ * @param vast meadows with so many scars that one at a time is enough
  * @param footprintIndex positions of all scars
- * @param smallIndex positions of the small meadows' beds
  */
-record Meadows(
-    List<GrassGroup> small, List<GrassGroup> vast, STRtree footprintIndex, STRtree smallIndex) {
+record Meadows(List<GrassGroup> small, List<GrassGroup> vast, STRtree footprintIndex) {
 
-  /** Beyond this the union of a meadow's scars takes longer and more memory than tiles. */
-  static final int MOST_SCARS_AT_ONCE = Integer.getInteger("mm.t", 10_000);
+  /**
+   * Scars near a meadow that is still small. Where all meadows are, overlapping scars of the whole
+   * survey are united; scars of a vast one hang together in unions that take longer and more memory
+   * than tiles.
+   */
+  static final int MOST_SCARS_OF_SMALL = 50_000;
 
   static Meadows of(
-      MetricSurvey survey, Parameters parameters, List<Footprint> footprints, int mostScarsAtOnce) {
+      MetricSurvey survey,
+      Parameters parameters,
+      List<Footprint> footprints,
+      int mostScarsOfSmall) {
     STRtree index = StrTreeQuery.positions(footprints.stream().map(Footprint::area).toList());
     List<GrassGroup> small = new ArrayList<>();
     List<GrassGroup> vast = new ArrayList<>();
     for (GrassGroup group : GrassGroup.of(survey.beds(), parameters.sliverToleranceMetres())) {
       Envelope extent = group.geometry().getEnvelopeInternal();
-      boolean many = StrTreeQuery.<Integer>items(index, extent).size() > mostScarsAtOnce;
+      boolean many = StrTreeQuery.<Integer>items(index, extent).size() > mostScarsOfSmall;
       (many ? vast : small).add(group);
     }
-    STRtree smallIndex =
-        StrTreeQuery.positions(
-            small.stream()
-                .flatMap(group -> group.beds().stream())
-                .map(bed -> bed.geometry())
-                .toList());
-    return new Meadows(List.copyOf(small), List.copyOf(vast), index, smallIndex);
+    return new Meadows(List.copyOf(small), List.copyOf(vast), index);
   }
 
-  /** Whether a scar may lie in a small meadow. */
-  boolean isNearSmall(Footprint footprint) {
-    return vast.isEmpty()
-        || !StrTreeQuery.items(smallIndex, footprint.area().getEnvelopeInternal()).isEmpty();
+  boolean areTiled() {
+    return !vast.isEmpty();
   }
 }

@@ -30,7 +30,7 @@ public final class SurveyMeasurer {
   private final SeverityRule severity;
   private final PieceGraph.Maker graphs;
   private final Progress progress;
-  private final int mostScarsAtOnce;
+  private final int mostScarsOfSmallMeadow;
 
   /**
    * Creates a measurer.
@@ -42,7 +42,7 @@ public final class SurveyMeasurer {
    */
   public SurveyMeasurer(
       MetricSurvey survey, Parameters parameters, ReferenceTables tables, Progress progress) {
-    this(survey, parameters, tables, progress, Meadows.MOST_SCARS_AT_ONCE);
+    this(survey, parameters, tables, progress, Meadows.MOST_SCARS_OF_SMALL);
   }
 
   SurveyMeasurer(
@@ -50,14 +50,14 @@ public final class SurveyMeasurer {
       Parameters parameters,
       ReferenceTables tables,
       Progress progress,
-      int mostScarsAtOnce) {
+      int mostScarsOfSmallMeadow) {
     this.survey = survey;
     this.parameters = parameters;
     this.tables = tables;
     this.severity = new SeverityRule(tables, parameters);
     this.graphs = ScopeSummary.graphs(survey, parameters);
     this.progress = progress;
-    this.mostScarsAtOnce = mostScarsAtOnce;
+    this.mostScarsOfSmallMeadow = mostScarsOfSmallMeadow;
   }
 
   /**
@@ -78,15 +78,22 @@ public final class SurveyMeasurer {
     progress.end();
 
     progress.begin("Joining overlapping scars", -1);
-    Meadows meadows = Meadows.of(survey, parameters, footprints, mostScarsAtOnce);
-    FootprintClusters clusters = new FootprintClusters(footprints, meadows::isNearSmall);
+    Meadows meadows = Meadows.of(survey, parameters, footprints, mostScarsOfSmallMeadow);
+    Optional<FootprintClusters> clusters =
+        meadows.areTiled()
+            ? Optional.empty()
+            : Optional.of(new FootprintClusters(footprints, meadows.footprintIndex()));
     progress.end();
 
     progress.begin("Measuring beds", survey.beds().size());
     DamageErrors errors = DamageErrors.of(footprints, parameters, tables, severity);
     GrassPart.Maker maker =
-        new GrassPart.Maker(footprints, clusters, surveyed, severity, survey.scale(), errors);
-    List<MeasuredMeadow> measured = measureMeadows(meadows, maker, clusters, footprints);
+        new GrassPart.Maker(
+            footprints, meadows.footprintIndex(), surveyed, severity, survey.scale(), errors);
+    List<MeasuredMeadow> measured =
+        clusters
+            .map(found -> atOnce(meadows, maker, found, footprints))
+            .orElseGet(() -> tileByTile(meadows, maker, footprints));
     progress.end();
 
     List<MeasuredBed> plain =
@@ -144,22 +151,31 @@ public final class SurveyMeasurer {
         .map(tile -> new Measurement.ScarredGrass(bed, tile, tile.getArea() / factor));
   }
 
-  private List<MeasuredMeadow> measureMeadows(
+  private List<MeasuredMeadow> atOnce(
       Meadows meadows,
       GrassPart.Maker maker,
       FootprintClusters clusters,
       List<Footprint> footprints) {
+    return meadows.small().parallelStream()
+        .map(meadow -> atOnce(meadow, maker, clusters, footprints))
+        .toList();
+  }
+
+  private List<MeasuredMeadow> tileByTile(
+      Meadows meadows, GrassPart.Maker maker, List<Footprint> footprints) {
     List<MeasuredMeadow> measured = new ArrayList<>();
+    // One after the other: each fills the threads, and each takes much memory.
+    for (GrassGroup meadow : meadows.vast()) {
+      measured.add(tileByTile(meadow, maker, meadows, footprints));
+    }
     measured.addAll(
         meadows.small().parallelStream()
-            .map(meadow -> measureSmall(meadow, maker, clusters, footprints))
+            .map(meadow -> tileByTile(meadow, maker, meadows, footprints))
             .toList());
-    // One after the other: each fills the threads, and each takes much memory.
-    meadows.vast().forEach(meadow -> measured.add(measureVast(meadow, maker, meadows, footprints)));
     return measured;
   }
 
-  private MeasuredMeadow measureSmall(
+  private MeasuredMeadow atOnce(
       GrassGroup meadow,
       GrassPart.Maker maker,
       FootprintClusters clusters,
@@ -222,7 +238,7 @@ public final class SurveyMeasurer {
     return ids.stream().map(List::<String>copyOf).toList();
   }
 
-  private MeasuredMeadow measureVast(
+  private MeasuredMeadow tileByTile(
       GrassGroup meadow, GrassPart.Maker maker, Meadows meadows, List<Footprint> footprints) {
     TiledMeadow tiled =
         TiledMeadow.of(

@@ -2,10 +2,12 @@ package org.meadowmark.core.project;
 
 import org.geotools.api.referencing.operation.MathTransform;
 import org.geotools.api.referencing.operation.TransformException;
+import org.geotools.geometry.jts.LiteCoordinateSequence;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.CoordinateSequence;
 import org.locationtech.jts.geom.CoordinateXY;
 import org.locationtech.jts.geom.Geometry;
+import org.locationtech.jts.geom.LinearRing;
 import org.locationtech.jts.geom.impl.CoordinateArraySequence;
 import org.locationtech.jts.geom.util.GeometryTransformer;
 
@@ -74,6 +76,10 @@ final class GeometryProjector {
         project(ordinates);
       } catch (TransformException e) {
         throw new UncheckedTransformException(e);
+      }
+      if (!(parent instanceof LinearRing)) {
+        // Scars come by the million: their coordinates take a third of the memory so.
+        return new LiteCoordinateSequence(ordinates, 2);
       }
       Coordinate[] coordinates = new Coordinate[sequence.size()];
       for (int i = 0; i < coordinates.length; i++) {
