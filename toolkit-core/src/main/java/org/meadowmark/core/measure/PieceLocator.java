@@ -12,7 +12,7 @@ import org.locationtech.jts.geom.Location;
 import org.locationtech.jts.geom.Polygon;
 import org.locationtech.jts.index.strtree.STRtree;
 
-/** Finds which piece a point lies in. Not for use by several threads at once. */
+/** Finds which piece a point lies in. Safe for use by several threads. */
 final class PieceLocator {
   private static final int FEW_VERTICES = 40;
 

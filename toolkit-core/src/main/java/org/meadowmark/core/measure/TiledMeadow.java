@@ -7,13 +7,13 @@ import java.util.List;
 import java.util.Map;
 import java.util.OptionalInt;
 import java.util.TreeSet;
+import java.util.concurrent.ConcurrentHashMap;
 import java.util.stream.IntStream;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Envelope;
 import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.Polygon;
 import org.locationtech.jts.index.strtree.STRtree;
-import org.locationtech.jts.operation.overlayng.OverlayNGRobust;
 import org.meadowmark.core.measure.TileCut.FragmentStretch;
 import org.meadowmark.core.measure.TileCut.OpenStep;
 import org.meadowmark.core.model.Ids;
@@ -98,11 +98,13 @@ final class TiledMeadow {
     /** Patch of each fragment; {@link #NOT_A_PATCH} for crumbs. */
     private final int[] patchOfFragment;
 
-    private final Map<Integer, PieceLocator> locators = new HashMap<>();
-    private STRtree tileIndex;
+    private final Map<Integer, PieceLocator> locators = new ConcurrentHashMap<>();
+    private final STRtree tileIndex = new STRtree();
 
     Assembly(int shape) {
       this.shape = shape;
+      IntStream.range(0, tiles.size()).forEach(t -> tileIndex.insert(tiles.get(t).box(), t));
+      tileIndex.build();
       TileSeams seams = new TileSeams();
       for (int t = 0; t < tiles.size(); t++) {
         firstFragments[t] = seams.fragmentCount();
@@ -152,22 +154,13 @@ final class TiledMeadow {
     }
 
     private GapColumns gaps() {
-      List<FragmentStretch> stretches = new ArrayList<>();
-      for (int t = 0; t < tiles.size(); t++) {
-        TileCut cut = cuts.get(t).byShape().get(shape);
-        if (cut != null) {
-          int first = firstFragments[t];
-          for (FragmentStretch part : cut.stretches()) {
-            add(
-                stretches,
-                part.scar(),
-                patchOfFragment[first + part.first()],
-                patchOfFragment[first + part.second()],
-                part.stretch());
-          }
-          cut.open().forEach(step -> add(stretches, step));
-        }
-      }
+      List<FragmentStretch> stretches =
+          new ArrayList<>(
+              IntStream.range(0, tiles.size())
+                  .parallel()
+                  .boxed()
+                  .flatMap(tile -> stretches(tile).stream())
+                  .toList());
       stretches.sort(FragmentStretch.ORDER);
       List<RawGap> gaps = new ArrayList<>();
       for (int from = 0; from < stretches.size(); ) {
@@ -185,6 +178,25 @@ final class TiledMeadow {
       GapColumns columns = new GapColumns();
       gaps.forEach(columns::add);
       return columns;
+    }
+
+    private List<FragmentStretch> stretches(int tile) {
+      List<FragmentStretch> stretches = new ArrayList<>();
+      TileCut cut = cuts.get(tile).byShape().get(shape);
+      if (cut == null) {
+        return stretches;
+      }
+      int first = firstFragments[tile];
+      for (FragmentStretch part : cut.stretches()) {
+        add(
+            stretches,
+            part.scar(),
+            patchOfFragment[first + part.first()],
+            patchOfFragment[first + part.second()],
+            part.stretch());
+      }
+      cut.open().forEach(step -> add(stretches, step));
+      return stretches;
     }
 
     private boolean isSameGap(FragmentStretch a, FragmentStretch b) {
@@ -245,17 +257,10 @@ final class TiledMeadow {
               .sorted()
               .map(i -> all.get(i).area())
               .toList();
-      return scars.isEmpty()
-          ? Double.POSITIVE_INFINITY
-          : new OutlineIndex(OverlayNGRobust.union(scars)).firstCrossing(from, to);
+      return BareStretch.firstEdge(from, to, scars);
     }
 
     private OptionalInt patchAt(Coordinate point) {
-      if (tileIndex == null) {
-        tileIndex = new STRtree();
-        IntStream.range(0, tiles.size()).forEach(t -> tileIndex.insert(tiles.get(t).box(), t));
-        tileIndex.build();
-      }
       for (int t : StrTreeQuery.<Integer>items(tileIndex, new Envelope(point))) {
         TileCut cut = cuts.get(t).byShape().get(shape);
         if (cut != null && tiles.get(t).holds(point)) {
