@@ -2,24 +2,21 @@ package org.meadowmark.core.measure;
 
 import java.util.List;
 import java.util.stream.IntStream;
-import org.geotools.geometry.jts.LiteCoordinateSequenceFactory;
-import org.locationtech.jts.geom.CoordinateSequence;
 import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.GeometryFactory;
 import org.locationtech.jts.geom.LinearRing;
 import org.locationtech.jts.geom.MultiPolygon;
 import org.locationtech.jts.geom.Polygon;
 import org.locationtech.jts.geom.PrecisionModel;
+import org.meadowmark.core.model.FlatSequence;
 
 /**
  * Polygons with their coordinates in one array of numbers a ring: a third of the memory, for the
  * surveys that leave millions of them.
  */
 final class CompactPolygons {
-  private static final LiteCoordinateSequenceFactory SEQUENCES =
-      new LiteCoordinateSequenceFactory();
   private static final GeometryFactory FACTORY =
-      new GeometryFactory(new PrecisionModel(), 0, SEQUENCES);
+      new GeometryFactory(new PrecisionModel(), 0, FlatSequence.FACTORY);
 
   private CompactPolygons() {}
 
@@ -46,12 +43,6 @@ final class CompactPolygons {
   }
 
   private static LinearRing ring(LinearRing ring) {
-    CoordinateSequence from = ring.getCoordinateSequence();
-    CoordinateSequence to = SEQUENCES.create(from.size(), 2, 0);
-    for (int i = 0; i < from.size(); i++) {
-      to.setOrdinate(i, CoordinateSequence.X, from.getX(i));
-      to.setOrdinate(i, CoordinateSequence.Y, from.getY(i));
-    }
-    return FACTORY.createLinearRing(to);
+    return FACTORY.createLinearRing(FlatSequence.FACTORY.create(ring.getCoordinateSequence()));
   }
 }

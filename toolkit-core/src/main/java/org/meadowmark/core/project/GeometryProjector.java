@@ -2,7 +2,6 @@ package org.meadowmark.core.project;
 
 import org.geotools.api.referencing.operation.MathTransform;
 import org.geotools.api.referencing.operation.TransformException;
-import org.geotools.geometry.jts.LiteCoordinateSequence;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.CoordinateSequence;
 import org.locationtech.jts.geom.CoordinateXY;
@@ -10,6 +9,7 @@ import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.LinearRing;
 import org.locationtech.jts.geom.impl.CoordinateArraySequence;
 import org.locationtech.jts.geom.util.GeometryTransformer;
+import org.meadowmark.core.model.FlatSequence;
 
 /**
  * Projects geometries from one reference system to another; the result has x and y only.
@@ -79,7 +79,7 @@ final class GeometryProjector {
       }
       if (!(parent instanceof LinearRing)) {
         // Scars come by the million: their coordinates take a third of the memory so.
-        return new LiteCoordinateSequence(ordinates, 2);
+        return new FlatSequence(ordinates);
       }
       Coordinate[] coordinates = new Coordinate[sequence.size()];
       for (int i = 0; i < coordinates.length; i++) {
