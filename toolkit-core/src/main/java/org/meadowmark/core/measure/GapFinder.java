@@ -103,7 +103,7 @@ final class GapFinder {
       return List.of();
     }
     GapFinder finder = new GapFinder(pieces);
-    return polygonScars.stream()
+    return polygonScars.parallelStream()
         .filter(finder::twoPiecesNear)
         .flatMap(footprint -> finder.acrossPolygon(footprint).stream())
         .toList();

@@ -9,6 +9,8 @@ import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Envelope;
 import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.Polygon;
+import org.locationtech.jts.geom.prep.PreparedGeometry;
+import org.locationtech.jts.geom.prep.PreparedGeometryFactory;
 import org.locationtech.jts.operation.overlayng.OverlayNG;
 import org.locationtech.jts.operation.overlayng.OverlayNGRobust;
 
@@ -61,7 +63,7 @@ record Tile(Envelope box, List<Part> parts, int[] footprints) {
     int vertices = parts.stream().mapToInt(part -> part.geometry.getNumPoints()).sum();
     boolean small = footprints.length <= MOST_FOOTPRINTS && vertices <= MOST_VERTICES;
     if (small || Math.max(box.getWidth(), box.getHeight()) < SMALLEST_SIDE_METRES) {
-      return List.of(this);
+      return List.of(withNearScars(all));
     }
     return halves().parallel().map(half -> half(half, all)).flatMap(Collection::stream).toList();
   }
@@ -87,17 +89,34 @@ record Tile(Envelope box, List<Part> parts, int[] footprints) {
         inside.add(new Part(part.shape, cut));
       }
     }
-    Envelope around = new Envelope(half);
-    around.expandBy(MARGIN_METRES);
+    if (inside.isEmpty()) {
+      return List.of();
+    }
+    Envelope grass = new Envelope();
+    inside.forEach(part -> grass.expandToInclude(part.geometry.getEnvelopeInternal()));
+    grass.expandBy(MARGIN_METRES);
     int[] near =
         Arrays.stream(footprints)
-            .filter(i -> around.intersects(all.get(i).area().getEnvelopeInternal()))
+            .filter(i -> grass.intersects(all.get(i).area().getEnvelopeInternal()))
             .toArray();
-    Tile tile = new Tile(half, inside, near);
-    if (inside.isEmpty()) {
-      return near.length == 0 ? List.of() : List.of(tile);
-    }
-    return tile.cut(all);
+    return new Tile(half, inside, near).cut(all);
+  }
+
+  /** The tile without scars that are farther from its grass than the margin. */
+  private Tile withNearScars(List<Footprint> all) {
+    List<PreparedGeometry> grass =
+        parts.stream().map(part -> PreparedGeometryFactory.prepare(part.geometry)).toList();
+    int[] near =
+        Arrays.stream(footprints)
+            .filter(
+                i -> {
+                  Envelope around = new Envelope(all.get(i).area().getEnvelopeInternal());
+                  around.expandBy(MARGIN_METRES);
+                  Geometry window = parts.get(0).geometry.getFactory().toGeometry(around);
+                  return grass.stream().anyMatch(part -> part.intersects(window));
+                })
+            .toArray();
+    return new Tile(box, parts, near);
   }
 
   private static Geometry clipped(Geometry geometry, Envelope half) {

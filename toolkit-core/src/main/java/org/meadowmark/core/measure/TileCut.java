@@ -10,7 +10,6 @@ import java.util.OptionalInt;
 import java.util.TreeMap;
 import java.util.TreeSet;
 import org.locationtech.jts.geom.Coordinate;
-import org.locationtech.jts.geom.Envelope;
 import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.Polygon;
 import org.locationtech.jts.operation.overlayng.OverlayNG;
@@ -74,10 +73,6 @@ record TileCut(
   static Cuts of(Tile tile, List<Footprint> all) {
     List<Footprint> footprints = Arrays.stream(tile.footprints()).mapToObj(all::get).toList();
     Map<Integer, TileCut> cuts = new TreeMap<>();
-    if (tile.parts().isEmpty()) {
-      cuts.put(0, new TileCut(List.of(), List.of(), List.of(), stepsAtSides(tile, footprints)));
-      return new Cuts(cuts, List.of());
-    }
     Optional<Geometry> scars =
         footprints.isEmpty()
             ? Optional.empty()
@@ -123,28 +118,6 @@ record TileCut(
           }
         });
     return beds.stream().map(List::<Integer>copyOf).toList();
-  }
-
-  /** Without grass in the tile, a scar can still run between grass beyond its sides. */
-  private static List<OpenStep> stepsAtSides(Tile tile, List<Footprint> footprints) {
-    List<OpenStep> open = new ArrayList<>();
-    for (Footprint footprint : footprints) {
-      if (!footprint.scar().isLine()) {
-        continue;
-      }
-      double reach = GapFinder.reach(GapFinder.halfWidth(footprint));
-      Envelope inner = new Envelope(tile.box());
-      inner.expandBy(-reach);
-      ScarSteps.visit(
-          footprint.line(),
-          (number, from, to, alongX, alongY, length) -> {
-            Coordinate middle = ScarSteps.middle(from, to);
-            if (tile.holds(middle) && !inner.contains(middle)) {
-              open.add(new OpenStep(footprint.index(), number, middle, alongX, alongY, length));
-            }
-          });
-    }
-    return open;
   }
 
   /** Cuts one shape. */
