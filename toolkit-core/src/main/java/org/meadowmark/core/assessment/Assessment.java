@@ -170,7 +170,7 @@ public final class Assessment {
     meter.begin("Planning repairs", -1);
     RepairPlan repairs =
         new RepairPlanner(survey, definition.date(), definition.parameters())
-            .plan(measurement, ranking, zones, recoveries, Map.of());
+            .plan(measurement, ranking, zones, recoveries);
     meter.end();
     return repairs;
   }

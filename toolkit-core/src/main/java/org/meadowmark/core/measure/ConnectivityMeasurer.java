@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.stream.IntStream;
 import org.meadowmark.core.measure.connectivity.BinaryConnectivity;
 import org.meadowmark.core.measure.connectivity.BinaryIndex;
@@ -86,8 +87,8 @@ final class ConnectivityMeasurer {
     Map<String, List<PatchMap.NumberedGap>> byScar = new LinkedHashMap<>();
     gaps.forEach(
         gap -> byScar.computeIfAbsent(gap.gap().scarId(), id -> new ArrayList<>()).add(gap));
-    List<FillingGain> gains =
-        connectivity.gains(byScar.values().stream().map(ConnectivityMeasurer::filling).toList());
+    List<Filling> ofScars = byScar.values().stream().map(ConnectivityMeasurer::filling).toList();
+    List<FillingGain> gains = connectivity.gains(ofScars);
     List<ScarFilling> fillings = new ArrayList<>();
     for (Map.Entry<String, List<PatchMap.NumberedGap>> scar : byScar.entrySet()) {
       long groups =
@@ -103,7 +104,8 @@ final class ConnectivityMeasurer {
               Math.toIntExact(groups),
               gains.get(fillings.size()).equivalentAreaGainHectares()));
     }
-    return new ConnectivityDetail(distance, worth, fillings);
+    return new ConnectivityDetail(
+        distance, worth, fillings, Optional.of(connectivity.joint(ofScars, gains)));
   }
 
   /** At a distance of 0 only pieces that touch are linked. */

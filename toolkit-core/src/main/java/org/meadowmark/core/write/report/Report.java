@@ -20,8 +20,8 @@ import org.meadowmark.core.write.proposal.XmlText;
  * The report of a run: one HTML file with an interactive map that opens from disk and loads nothing
  * from outside, which its own content security policy enforces.
  *
- * <p>The same results give the same bytes. Time n log n in vertices and features. The page is
- * put together in memory; what a layer holds at most bounds its size.
+ * <p>The same results give the same bytes. Time n log n in vertices and features. The page is put
+ * together in memory; what a layer holds at most bounds its size.
  */
 public final class Report {
   /** Name of the file. */
