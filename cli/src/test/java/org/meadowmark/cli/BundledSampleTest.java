@@ -6,6 +6,7 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.concurrent.TimeUnit;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Assumptions;
@@ -62,6 +63,23 @@ class BundledSampleTest {
     }
     assertThat(output.resolve("charts/severity-by-area.png")).isNotEmptyFile();
     assertThat(output.resolve("run-record.json")).isNotEmptyFile();
+  }
+
+  /** Notes that the second season carries. */
+  @Test
+  void eachNoteIsAReasonToProtectFirst() throws IOException {
+    List<String> rows =
+        Files.readAllLines(output.resolve("tables/repair_sites.csv"), StandardCharsets.UTF_8)
+            .stream()
+            .filter(row -> row.contains(",protect first,"))
+            .toList();
+    for (String reason :
+        List.of(
+            "bare muck: clear it to firm sand first",
+            "actively grazed (squared-off leaf tips)",
+            "the same line is scarred again and again")) {
+      assertThat(rows).as(reason).anyMatch(row -> row.contains(reason));
+    }
   }
 
   @Test

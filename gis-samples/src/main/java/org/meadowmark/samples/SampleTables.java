@@ -27,9 +27,14 @@ final class SampleTables {
   private SampleTables() {}
 
   /** How a survey writes its scars down. */
-  record ScarStyle(String idPrefix, String widthColumn, double unitsAMetre, String propellerWord) {
+  record ScarStyle(
+      String idPrefix,
+      String widthColumn,
+      double unitsAMetre,
+      String propellerWord,
+      boolean hasNotes) {
     /** Widths in metres and the toolkit's own words. */
-    static final ScarStyle PLAIN = new ScarStyle("S", "width_m", 1, "propeller");
+    static final ScarStyle PLAIN = new ScarStyle("S", "width_m", 1, "propeller", false);
 
     String idOf(SampleScar scar) {
       return String.format(Locale.ROOT, "%s%05d", idPrefix, scar.truthId());
@@ -41,27 +46,40 @@ final class SampleTables {
               ? Math.rint(scar.widthMetres().getAsDouble() * unitsAMetre * 100) / 100
               : null;
       String cause = scar.cause().equals(CauseKind.PROPELLER.key) ? propellerWord : scar.cause();
-      return new Row(
-          Arrays.asList(idOf(scar), scar.truthId(), cause, width, scar.seenOn()),
-          Optional.of(scar.geometry()));
+      List<Object> values =
+          new ArrayList<>(Arrays.asList(idOf(scar), scar.truthId(), cause, width, scar.seenOn()));
+      if (hasNotes) {
+        values.add(SampleNotes.grazed(scar));
+        values.add(SampleNotes.scarredAgain(scar));
+      }
+      return new Row(values, Optional.of(scar.geometry()));
     }
   }
 
   static ResultTable scars(
       ScarStyle style, Supplier<Stream<SampleScar>> scars, List<Row> additions) {
+    List<Column> columns =
+        new ArrayList<>(
+            List.of(
+                new Column(SCAR_ID, Type.TEXT, "", "Number in this survey."),
+                new Column(
+                    TRUTH_ID, Type.INTEGER, "", "The scar itself, the same in every survey."),
+                new Column("cause", Type.TEXT, "", "What cut it."),
+                new Column(
+                    style.widthColumn,
+                    Type.REAL,
+                    style.unitsAMetre == 1 ? "m" : "cm",
+                    "Width of a line."),
+                new Column("seen_on", Type.DATE, "", "Day it was mapped.")));
+    if (style.hasNotes) {
+      columns.add(new Column("grazed", Type.TEXT, "", "Whether leaf tips were squared off."));
+      columns.add(
+          new Column("scarred_again", Type.TEXT, "", "Whether boats keep to the same line."));
+    }
     return new ResultTable(
         "scars",
         "A scar as the survey saw it; lines, and polygons for groundings.",
-        List.of(
-            new Column(SCAR_ID, Type.TEXT, "", "Number in this survey."),
-            new Column(TRUTH_ID, Type.INTEGER, "", "The scar itself, the same in every survey."),
-            new Column("cause", Type.TEXT, "", "What cut it."),
-            new Column(
-                style.widthColumn,
-                Type.REAL,
-                style.unitsAMetre == 1 ? "m" : "cm",
-                "Width of a line."),
-            new Column("seen_on", Type.DATE, "", "Day it was mapped.")),
+        columns,
         GeometryKind.GEOMETRY,
         () -> rows(Stream.concat(scars.get().map(style::row), additions.stream())));
   }
@@ -70,21 +88,25 @@ final class SampleTables {
     return rows.iterator();
   }
 
-  static ResultTable beds(List<Bed> beds) {
+  static ResultTable beds(List<Bed> beds, boolean hasNotes) {
     List<Row> rows = new ArrayList<>();
     for (Bed bed : beds) {
-      rows.add(
-          new Row(List.of(bed.id(), bed.species(), bed.texture()), Optional.of(bed.geometry())));
+      List<Object> values = new ArrayList<>(List.of(bed.id(), bed.species(), bed.texture()));
+      if (hasNotes) {
+        values.add(SampleNotes.muck(bed, rows.size()));
+      }
+      rows.add(new Row(values, Optional.of(bed.geometry())));
     }
-    return new ResultTable(
-        "beds",
-        "A seagrass bed.",
-        List.of(
-            new Column("bed_id", Type.TEXT, "", "Number of the bed."),
-            new Column("species", Type.TEXT, "", "Plant that covers most of it."),
-            new Column("texture", Type.TEXT, "", "Patchy or continuous.")),
-        GeometryKind.POLYGON,
-        rows);
+    List<Column> columns =
+        new ArrayList<>(
+            List.of(
+                new Column("bed_id", Type.TEXT, "", "Number of the bed."),
+                new Column("species", Type.TEXT, "", "Plant that covers most of it."),
+                new Column("texture", Type.TEXT, "", "Patchy or continuous.")));
+    if (hasNotes) {
+      columns.add(new Column("muck", Type.TEXT, "", "Whether its bottom is bare muck."));
+    }
+    return new ResultTable("beds", "A seagrass bed.", columns, GeometryKind.POLYGON, rows);
   }
 
   static ResultTable channels(List<Channel> channels) {

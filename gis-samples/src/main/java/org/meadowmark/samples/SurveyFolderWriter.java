@@ -54,7 +54,7 @@ public final class SurveyFolderWriter {
   /**
    * Writes one survey of an invented estuary, in formats and reference systems as mixed as in real
    * work. The first survey has its own word for propeller scars and a few mistakes; later ones have
-   * widths in centimetres.
+   * widths in centimetres and notes on a few scars and beds.
    *
    * @param folder folder to create; its parent must exist
    * @param estuary the place
@@ -125,7 +125,11 @@ public final class SurveyFolderWriter {
         grids,
         date,
         SampleTables.scars(style, () -> estuary.scars(season), blemishes));
-    geoPackage(folder.resolve("beds.gpkg"), grids, date, SampleTables.beds(estuary.beds()));
+    geoPackage(
+        folder.resolve("beds.gpkg"),
+        grids,
+        date,
+        SampleTables.beds(estuary.beds(), style.hasNotes()));
     geoPackage(
         folder.resolve("land.gpkg"),
         grids,
@@ -159,8 +163,8 @@ public final class SurveyFolderWriter {
   static SampleTables.ScarStyle style(int season) {
     String prefix = String.format(Locale.ROOT, "S%d-", season + 1);
     return season == 0
-        ? new SampleTables.ScarStyle(prefix, "width_m", 1, "prop")
-        : new SampleTables.ScarStyle(prefix, "width_cm", 100, "propeller");
+        ? new SampleTables.ScarStyle(prefix, "width_m", 1, "prop", false)
+        : new SampleTables.ScarStyle(prefix, "width_cm", 100, "propeller", true);
   }
 
   private static String surveyFile(Estuary estuary, LocalDate date, SampleTables.ScarStyle style) {
@@ -169,7 +173,12 @@ public final class SurveyFolderWriter {
     toml.entry("layer", "scars");
     toml.scarAttributes(style);
     toml.layer("beds", "beds.gpkg");
-    toml.attributes("beds", "id", "bed_id", "species", "species", "texture", "texture");
+    if (style.hasNotes()) {
+      toml.attributes(
+          "beds", "id", "bed_id", "species", "species", "texture", "texture", "muck", "muck");
+    } else {
+      toml.attributes("beds", "id", "bed_id", "species", "species", "texture", "texture");
+    }
     toml.layer("channels", "channels.geojson");
     toml.attributes("channels", "id", "channel_id", "name", "name");
     toml.layer("management_areas", "areas.gpkg");

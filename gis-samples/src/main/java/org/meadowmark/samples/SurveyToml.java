@@ -1,6 +1,8 @@
 package org.meadowmark.samples;
 
 import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Locale;
 
 /** Text of a survey file. */
@@ -33,16 +35,21 @@ final class SurveyToml {
   /** Unit and attributes of the scar layer, which must have come last. */
   void scarAttributes(SampleTables.ScarStyle style) {
     entry("width_unit", style.unitsAMetre() == 1 ? "m" : "cm");
-    attributes(
-        "scars",
-        "id",
-        SampleTables.SCAR_ID,
-        "cause",
-        "cause",
-        "width",
-        style.widthColumn(),
-        "date",
-        "seen_on");
+    List<String> names =
+        new ArrayList<>(
+            List.of(
+                "id",
+                SampleTables.SCAR_ID,
+                "cause",
+                "cause",
+                "width",
+                style.widthColumn(),
+                "date",
+                "seen_on"));
+    if (style.hasNotes()) {
+      names.addAll(List.of("grazed", "grazed", "scarred_again", "scarred_again"));
+    }
+    attributes("scars", names.toArray(String[]::new));
     String propeller = CauseKind.PROPELLER.key;
     if (!style.propellerWord().equals(propeller)) {
       text.append("\n[layers.scars.values.cause]\n");

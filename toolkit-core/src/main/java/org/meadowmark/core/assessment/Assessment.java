@@ -50,6 +50,9 @@ import org.meadowmark.core.write.record.RunFacts;
 import org.meadowmark.core.write.record.RunRecord;
 import org.meadowmark.core.write.record.StageMeter;
 import org.meadowmark.core.write.record.Versions;
+import org.meadowmark.core.write.report.Report;
+import org.meadowmark.core.write.report.ReportChart;
+import org.meadowmark.core.write.report.ReportInput;
 import org.meadowmark.core.write.summary.Summary;
 import org.meadowmark.core.write.table.ResultTables;
 
@@ -167,7 +170,7 @@ public final class Assessment {
     meter.begin("Planning repairs", -1);
     RepairPlan repairs =
         new RepairPlanner(survey, definition.date(), definition.parameters())
-            .plan(measurement, ranking, zones, recoveries, Map.of());
+            .plan(measurement, ranking, zones, recoveries);
     meter.end();
     return repairs;
   }
@@ -211,7 +214,8 @@ public final class Assessment {
 
     meter.begin("Drawing charts", -1);
     Path chartFolder = Files.createDirectory(target.resolve(CHART_FOLDER));
-    for (Picture picture : Charts.of(assessed)) {
+    List<Picture> pictures = Charts.of(assessed);
+    for (Picture picture : pictures) {
       picture.writePng(chartFolder);
     }
     meter.end();
@@ -240,6 +244,14 @@ public final class Assessment {
             assessed.survey().gridWkt(),
             definition.parameters().repair(),
             assessed.repairs()));
+    meter.end();
+
+    meter.begin("Writing report", -1);
+    List<ReportChart> charts = new ArrayList<>();
+    for (Picture picture : pictures) {
+      charts.add(ReportChart.of(picture, chartFolder));
+    }
+    Report.write(target, new ReportInput(assessed, charts, toolVersion));
     meter.end();
 
     Files.writeString(target.resolve(SUMMARY), summary, StandardCharsets.UTF_8);

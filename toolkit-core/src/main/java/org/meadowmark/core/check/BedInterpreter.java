@@ -10,7 +10,7 @@ import org.meadowmark.core.reference.ReferenceTables;
 import org.meadowmark.core.reference.Species;
 import org.meadowmark.core.survey.Field;
 
-/** Beds: species and texture. */
+/** Beds: species, texture and notes on the ground. */
 final class BedInterpreter implements FeatureInterpreter<Bed> {
   private static final String UNKNOWN_SPECIES = "unknown";
 
@@ -27,7 +27,9 @@ final class BedInterpreter implements FeatureInterpreter<Bed> {
 
   @Override
   public Field[] fields() {
-    return new Field[] {Field.SPECIES, Field.TEXTURE};
+    return new Field[] {
+      Field.SPECIES, Field.TEXTURE, Field.MUCK, Field.GRAZED, Field.SCARRED_AGAIN
+    };
   }
 
   @Override
@@ -39,7 +41,14 @@ final class BedInterpreter implements FeatureInterpreter<Bed> {
       Map<String, Object> values,
       FeatureRemarks remarks) {
     String texture = attributes.word(Field.TEXTURE, values).orElse("");
-    return Optional.of(new Bed(id, ref, geometry, species(attributes, values, remarks), texture));
+    return Optional.of(
+        new Bed(
+            id,
+            ref,
+            geometry,
+            species(attributes, values, remarks),
+            texture,
+            NotesReader.of(attributes, values, remarks)));
   }
 
   private String species(

@@ -23,22 +23,26 @@ import org.meadowmark.core.survey.LengthUnit;
  * <p>A property is read from the attribute that the survey maps to it, else from an attribute of
  * the property's usual name: {@code id}, {@code name}, {@code cause}, {@code width_m} or {@code
  * width}, {@code date}, {@code species}, {@code texture}, {@code depth_m} or {@code depth}, {@code
- * excavation_m} or {@code excavation}. Names compare exactly first, then without case. {@code
+ * excavation_m} or {@code excavation}, {@code muck}, {@code grazed} or {@code grazing}, {@code
+ * scarred_again} or {@code rescarred}. Names compare exactly first, then without case. {@code
  * width_m}, {@code depth_m} and {@code excavation_m}, found by their usual names, are in metres
  * whatever unit the survey states.
  */
 final class LayerAttributes {
   private static final Map<Field, List<String>> USUAL_NAMES =
-      Map.of(
-          Field.ID, List.of("id"),
-          Field.NAME, List.of("name"),
-          Field.CAUSE, List.of("cause"),
-          Field.WIDTH, List.of("width_m", "width"),
-          Field.DATE, List.of("date"),
-          Field.SPECIES, List.of("species"),
-          Field.TEXTURE, List.of("texture"),
-          Field.DEPTH, List.of("depth_m", "depth"),
-          Field.EXCAVATION, List.of("excavation_m", "excavation"));
+      Map.ofEntries(
+          Map.entry(Field.ID, List.of("id")),
+          Map.entry(Field.NAME, List.of("name")),
+          Map.entry(Field.CAUSE, List.of("cause")),
+          Map.entry(Field.WIDTH, List.of("width_m", "width")),
+          Map.entry(Field.DATE, List.of("date")),
+          Map.entry(Field.SPECIES, List.of("species")),
+          Map.entry(Field.TEXTURE, List.of("texture")),
+          Map.entry(Field.DEPTH, List.of("depth_m", "depth")),
+          Map.entry(Field.EXCAVATION, List.of("excavation_m", "excavation")),
+          Map.entry(Field.MUCK, List.of("muck")),
+          Map.entry(Field.GRAZED, List.of("grazed", "grazing")),
+          Map.entry(Field.SCARRED_AGAIN, List.of("scarred_again", "rescarred")));
 
   private final Map<Field, String> columns = new EnumMap<>(Field.class);
   private final Map<Field, String> lacking = new EnumMap<>(Field.class);

@@ -10,12 +10,13 @@ import org.meadowmark.core.model.FeatureRef;
 import org.meadowmark.core.model.FindingCode;
 import org.meadowmark.core.model.Scar;
 import org.meadowmark.core.model.Scar.WidthSource;
+import org.meadowmark.core.model.SiteNotes;
 import org.meadowmark.core.reference.ReferenceTables;
 import org.meadowmark.core.reference.ScarCause;
 import org.meadowmark.core.survey.Field;
 import org.meadowmark.core.survey.Parameters;
 
-/** Scars: cause, width, date and depth of excavation. */
+/** Scars: cause, width, date, depth of excavation and notes on the ground. */
 final class ScarInterpreter implements FeatureInterpreter<Scar> {
   private final Parameters parameters;
   private final Map<String, ScarCause> causes;
@@ -35,7 +36,15 @@ final class ScarInterpreter implements FeatureInterpreter<Scar> {
 
   @Override
   public Field[] fields() {
-    return new Field[] {Field.CAUSE, Field.WIDTH, Field.DATE, Field.EXCAVATION};
+    return new Field[] {
+      Field.CAUSE,
+      Field.WIDTH,
+      Field.DATE,
+      Field.EXCAVATION,
+      Field.MUCK,
+      Field.GRAZED,
+      Field.SCARRED_AGAIN
+    };
   }
 
   @Override
@@ -49,15 +58,25 @@ final class ScarInterpreter implements FeatureInterpreter<Scar> {
     String cause = cause(attributes, values, remarks);
     Optional<LocalDate> date = date(attributes, values, remarks);
     OptionalDouble dug = excavation(attributes, values, remarks);
+    SiteNotes notes = NotesReader.of(attributes, values, remarks);
     if (geometry.getDimension() == 2) {
-      return Optional.of(new Scar(id, ref, geometry, cause, 0, WidthSource.OUTLINE, date, dug));
+      return Optional.of(
+          new Scar(id, ref, geometry, cause, 0, WidthSource.OUTLINE, date, dug, notes));
     }
     OptionalDouble measured = measuredWidth(attributes, values, cause, remarks);
     if (measured.isPresent()) {
       questionWidth(measured.getAsDouble(), remarks);
       return Optional.of(
           new Scar(
-              id, ref, geometry, cause, measured.getAsDouble(), WidthSource.MEASURED, date, dug));
+              id,
+              ref,
+              geometry,
+              cause,
+              measured.getAsDouble(),
+              WidthSource.MEASURED,
+              date,
+              dug,
+              notes));
     }
     OptionalDouble usual = defaultWidth(cause);
     if (usual.isEmpty()) {
@@ -72,7 +91,15 @@ final class ScarInterpreter implements FeatureInterpreter<Scar> {
     }
     return Optional.of(
         new Scar(
-            id, ref, geometry, cause, usual.getAsDouble(), WidthSource.CAUSE_DEFAULT, date, dug));
+            id,
+            ref,
+            geometry,
+            cause,
+            usual.getAsDouble(),
+            WidthSource.CAUSE_DEFAULT,
+            date,
+            dug,
+            notes));
   }
 
   @Override

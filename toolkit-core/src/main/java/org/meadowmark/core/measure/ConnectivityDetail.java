@@ -1,6 +1,8 @@
 package org.meadowmark.core.measure;
 
 import java.util.List;
+import java.util.Optional;
+import org.meadowmark.core.measure.connectivity.JointFillings;
 
 /**
  * Connectivity patch by patch and scar by scar, over the whole survey after scarring.
@@ -8,11 +10,22 @@ import java.util.List;
  * @param crossingMetres distance at which a gap is crossed half the time
  * @param patches what each patch is worth, by number
  * @param scars what filling each scar that makes a gap would restore, by scar
+ * @param together what filling several of these scars would restore, by their place in the list;
+ *     empty where only the figures are at hand
  */
 public record ConnectivityDetail(
-    double crossingMetres, List<PatchWorth> patches, List<ScarFilling> scars) {
+    double crossingMetres,
+    List<PatchWorth> patches,
+    List<ScarFilling> scars,
+    Optional<JointFillings> together) {
   public ConnectivityDetail {
     patches = List.copyOf(patches);
     scars = List.copyOf(scars);
+  }
+
+  /** Figures alone. */
+  public ConnectivityDetail(
+      double crossingMetres, List<PatchWorth> patches, List<ScarFilling> scars) {
+    this(crossingMetres, patches, scars, Optional.empty());
   }
 }

@@ -103,8 +103,8 @@ final class ConnectivityMeasurer {
           .computeIfAbsent(gaps.scar(i), scar -> new ArrayList<>())
           .add(Filling.Join.of(0, gaps.first(i), gaps.second(i)));
     }
-    List<FillingGain> gains =
-        connectivity.gains(byScar.values().stream().map(Filling::new).toList());
+    List<Filling> ofScars = byScar.values().stream().map(Filling::new).toList();
+    List<FillingGain> gains = connectivity.gains(ofScars);
     List<ScarFilling> fillings = new ArrayList<>();
     for (Map.Entry<Integer, List<Filling.Join>> scar : byScar.entrySet()) {
       long groups =
@@ -120,7 +120,8 @@ final class ConnectivityMeasurer {
               Math.toIntExact(groups),
               gains.get(fillings.size()).equivalentAreaGainHectares()));
     }
-    return new ConnectivityDetail(distance, worth, fillings);
+    return new ConnectivityDetail(
+        distance, worth, fillings, Optional.of(connectivity.joint(ofScars, gains)));
   }
 
   /** At a distance of 0 only pieces that touch are linked. */

@@ -12,8 +12,10 @@ import org.locationtech.jts.geom.Geometry;
  * @param species key of a row of {@code species.csv}, {@code unknown} where the layer's word is not
  *     in the table, or empty where the layer has none
  * @param texture the mapper's word for its texture (patchy, continuous), or empty
+ * @param notes what was noted on the ground and the grass of all of it
  */
-public record Bed(String id, FeatureRef ref, Geometry geometry, String species, String texture)
+public record Bed(
+    String id, FeatureRef ref, Geometry geometry, String species, String texture, SiteNotes notes)
     implements Located {
   public Bed {
     Objects.requireNonNull(id, "id");
@@ -21,10 +23,16 @@ public record Bed(String id, FeatureRef ref, Geometry geometry, String species, 
     Objects.requireNonNull(geometry, "geometry");
     Objects.requireNonNull(species, "species");
     Objects.requireNonNull(texture, "texture");
+    Objects.requireNonNull(notes, "notes");
+  }
+
+  /** A bed with nothing noted on its ground. */
+  public Bed(String id, FeatureRef ref, Geometry geometry, String species, String texture) {
+    this(id, ref, geometry, species, texture, SiteNotes.NONE);
   }
 
   @Override
   public Bed withGeometry(Geometry other) {
-    return new Bed(id, ref, other, species, texture);
+    return new Bed(id, ref, other, species, texture, notes);
   }
 }

@@ -18,6 +18,7 @@ import org.locationtech.jts.geom.Geometry;
  * @param date when it was mapped, where the layer says
  * @param excavationMetres depth of the trench below the bottom around it, 0 or more, where the
  *     layer says
+ * @param notes what was noted on the ground and the grass there
  */
 public record Scar(
     String id,
@@ -27,7 +28,8 @@ public record Scar(
     double widthMetres,
     WidthSource widthSource,
     Optional<LocalDate> date,
-    OptionalDouble excavationMetres)
+    OptionalDouble excavationMetres,
+    SiteNotes notes)
     implements Located {
 
   /** Where a scar's width came from. */
@@ -48,9 +50,24 @@ public record Scar(
     Objects.requireNonNull(widthSource, "widthSource");
     Objects.requireNonNull(date, "date");
     Objects.requireNonNull(excavationMetres, "excavationMetres");
+    Objects.requireNonNull(notes, "notes");
     if (!(widthMetres >= 0) || Double.isInfinite(widthMetres)) {
       throw new IllegalArgumentException("scar width must be 0 or more: " + widthMetres);
     }
+  }
+
+  /** A scar with nothing noted on its ground. */
+  public Scar(
+      String id,
+      FeatureRef ref,
+      Geometry geometry,
+      String cause,
+      double widthMetres,
+      WidthSource widthSource,
+      Optional<LocalDate> date,
+      OptionalDouble excavationMetres) {
+    this(
+        id, ref, geometry, cause, widthMetres, widthSource, date, excavationMetres, SiteNotes.NONE);
   }
 
   /** A scar whose excavation was not mapped. */
@@ -72,6 +89,6 @@ public record Scar(
 
   @Override
   public Scar withGeometry(Geometry other) {
-    return new Scar(id, ref, other, cause, widthMetres, widthSource, date, excavationMetres);
+    return new Scar(id, ref, other, cause, widthMetres, widthSource, date, excavationMetres, notes);
   }
 }

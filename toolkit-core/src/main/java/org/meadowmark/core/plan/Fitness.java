@@ -4,7 +4,7 @@ package org.meadowmark.core.plan;
 public enum Fitness {
   /** Nothing that is known speaks against it. */
   PLANT("plant"),
-  /** What made the scar, or eats the grass, has to end before. */
+  /** What keeps grass from growing there has to end, or to be cleared, before. */
   PROTECT_FIRST("protect first"),
   /** Grass will not hold there. */
   NOT_FIT("not fit"),

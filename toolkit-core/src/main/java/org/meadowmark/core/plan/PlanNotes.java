@@ -3,6 +3,9 @@ package org.meadowmark.core.plan;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.meadowmark.core.survey.RepairParameters;
 
 /** What a plan lacks, and what its figures rest on. */
@@ -45,15 +48,27 @@ final class PlanNotes {
     if (choices.deepestMetres().isEmpty()) {
       gaps.add("No deepest place for grass is set (deepest_planting_m): light was not looked at.");
     }
-    gaps.add(
-        "Muck, grazing and other notes on the ground were not surveyed: look before planting.");
+    String notNoted =
+        Stream.of("bottom (sand or muck)", "grazing")
+            .flatMap(what -> notNoted(what, scars).stream())
+            .collect(Collectors.joining(", "));
+    if (!notNoted.isEmpty()) {
+      gaps.add("Not noted: " + notNoted + "; look before planting.");
+    }
     return gaps;
+  }
+
+  private static Optional<String> notNoted(String what, List<RepairScar> scars) {
+    long without = scars.stream().filter(scar -> scar.unknowns().contains(what)).count();
+    return without == 0
+        ? Optional.empty()
+        : Optional.of(what + " at " + without + " of " + scars.size() + " scars");
   }
 
   static List<String> assumptions(RepairParameters choices) {
     return List.of(
-        "Benefits are added up scar by scar. Scars that part the same patches can restore more or"
-            + " less together than each alone would.",
+        "What several scars restore of connectivity is worked out for all of them together; by the"
+            + " sum of what each restores alone only where the survey has too many patches.",
         "Chance of being scarred again: new scars at random in the bed in reach of a segment;"
             + " scarred area of the segment over the time a scar stays visible.",
         String.format(
@@ -61,6 +76,7 @@ final class PlanNotes {
             "A marker is taken to keep %.0f %% of new scars away (marker_effect): common practice,"
                 + " no source. The choice counts no marker.",
             PERCENT * choices.markerEffect()),
-        "Benefits are those of planting now; a later season gains less.");
+        "The figures of a scar are those of planting in the first season, taken as the base year; a"
+            + " later season gains less, by the discount rate and by what closes until then.");
   }
 }

@@ -2,21 +2,21 @@ package org.meadowmark.core.plan;
 
 import java.time.LocalDate;
 import java.util.ArrayList;
-import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalInt;
+import java.util.stream.IntStream;
 import org.locationtech.jts.geom.Coordinate;
 import org.meadowmark.core.measure.Measurement;
 import org.meadowmark.core.measure.ScarMeasure;
+import org.meadowmark.core.measure.recovery.LossConventions;
+import org.meadowmark.core.measure.recovery.Planting;
 import org.meadowmark.core.measure.recovery.ScarRecovery;
 import org.meadowmark.core.model.Ids;
 import org.meadowmark.core.model.MetricSurvey;
 import org.meadowmark.core.plan.choice.BudgetChoice;
 import org.meadowmark.core.plan.choice.BudgetChooser;
-import org.meadowmark.core.plan.choice.BudgetProblem;
-import org.meadowmark.core.plan.choice.Candidate;
 import org.meadowmark.core.plan.layout.PlantingLayout;
 import org.meadowmark.core.plan.layout.PlantingUnit;
 import org.meadowmark.core.plan.layout.VisitOrder;
@@ -40,6 +40,8 @@ public final class RepairPlanner {
   private final RepairParameters choices;
   private final MetricSurvey survey;
   private final Optional<LocalDate> surveyDate;
+  private final LossConventions conventions;
+  private final Planting planting;
   private final BudgetChooser chooser = new BudgetChooser();
 
   /**
@@ -54,6 +56,11 @@ public final class RepairPlanner {
     this.surveyDate = surveyDate;
     this.parameters = parameters;
     this.choices = parameters.repair();
+    this.conventions =
+        LossConventions.of(
+            parameters,
+            surveyDate.map(date -> OptionalInt.of(date.getYear())).orElse(OptionalInt.empty()));
+    this.planting = Planting.of(parameters.recovery());
   }
 
   /**
@@ -63,14 +70,12 @@ public final class RepairPlanner {
    * @param ranking channel segments, for the chance of being scarred again
    * @param zones zones proposed for marking
    * @param recoveries what planting gains, by scar; a scar that is absent has no forecast
-   * @param notes what was noted at scars, by id; a scar that is absent has none
    */
   public RepairPlan plan(
       Measurement measurement,
       ChannelRanking ranking,
       ZonePlan zones,
-      List<ScarRecovery> recoveries,
-      Map<String, SiteNotes> notes) {
+      List<ScarRecovery> recoveries) {
     PlantingLayout layout =
         new PlantingLayout(
             survey, choices.pattern(), parameters.recovery().plantingSpacingMetres());
@@ -83,7 +88,7 @@ public final class RepairPlanner {
                 ranking, zones, parameters.zones().recoveryMiddleYears(), choices.markerEffect()),
             recoveries,
             measurement.connectivity(),
-            notes);
+            survey.beds());
     List<ScarMeasure> measures =
         measurement.scars().stream()
             .sorted((a, b) -> Ids.ORDER.compare(a.scar().id(), b.scar().id()))
@@ -96,60 +101,73 @@ public final class RepairPlanner {
       scars.add(assessor.assess(measures.get(i), "R" + (sites.of(i) + 1)));
     }
     List<RepairScar> fit = scars.stream().filter(scar -> scar.fitness() == Fitness.PLANT).toList();
+    RepairProblem.Maker maker =
+        new RepairProblem.Maker(
+            choices, new LaterGains(conventions, planting, recoveries), measurement.connectivity());
+    RepairProblem everything = maker.of(fit, 0, 0, List.of());
     if (choices.budget().isEmpty()) {
       return new RepairPlan(
           scars,
           Optional.empty(),
           List.of(),
           List.of(),
-          curve(fit),
+          curve(everything, fit),
           List.of(),
           PlanNotes.gaps(choices, scars),
           PlanNotes.assumptions(choices));
     }
     double budget = choices.budget().getAsDouble();
-    BudgetProblem problem = problem(fit, budget);
-    BudgetChoice best = chooser.choose(problem);
+    RepairProblem problem = everything.withBudget(budget);
+    BudgetChoice bySum = chooser.choose(problem.problem());
+    BudgetChoice best = chooser.choose(problem.problem(), problem.joint(), bySum);
     RepairChoice choice =
         new RepairChoice(
             budget,
             best.cost(),
             best.benefit(),
             best.upperBound(),
-            best.isProvenBest(),
-            chooser.greedy(problem).benefit());
+            best.proof(),
+            chooser.greedy(problem.problem(), problem.joint()).benefit(),
+            problem.problem().benefit(best.chosen()),
+            bySum,
+            problem.connected(best.chosen()));
     List<RepairScar> left = new ArrayList<>(best.chosen().stream().map(fit::get).toList());
-    List<RepairSeason> seasons = seasons(left, budget);
+    List<RepairSeason> seasons = seasons(maker, left, budget);
     return new RepairPlan(
         scars,
         Optional.of(choice),
         seasons,
         left,
-        curve(fit),
+        curve(everything, fit),
         units(seasons, layout),
         PlanNotes.gaps(choices, scars),
         PlanNotes.assumptions(choices));
   }
 
   /** Takes what each season holds out of what is left. */
-  private List<RepairSeason> seasons(List<RepairScar> left, double budget) {
+  private List<RepairSeason> seasons(
+      RepairProblem.Maker maker, List<RepairScar> left, double budget) {
     List<RepairSeason> seasons = new ArrayList<>();
+    List<RepairScar> planted = new ArrayList<>();
     double money = budget;
     for (int number = 1; number <= choices.mostSeasons() && !left.isEmpty(); number++) {
       double seasonBudget = Math.min(money, choices.seasonBudget().orElse(money));
-      BudgetChoice choice = chooser.choose(problem(left, seasonBudget));
+      RepairProblem problem = maker.of(left, seasonBudget, number - 1, planted);
+      BudgetChoice choice = chooser.all(problem.problem(), problem.joint());
       if (choice.chosen().isEmpty()) {
         break;
       }
       List<RepairScar> chosen = choice.chosen().stream().map(left::get).toList();
-      seasons.add(season(number, chosen, choice));
+      seasons.add(season(number, chosen, choice, problem.connected(choice.chosen())));
       left.removeAll(new HashSet<>(chosen));
+      planted.addAll(chosen);
       money = Math.max(0, money - choice.cost());
     }
     return seasons;
   }
 
-  private RepairSeason season(int number, List<RepairScar> chosen, BudgetChoice choice) {
+  private RepairSeason season(
+      int number, List<RepairScar> chosen, BudgetChoice choice, Optional<Connected> connected) {
     VisitOrder way = VisitOrder.of(chosen.stream().map(scar -> middle(scar.measure())).toList());
     PlantingWindow window = new PlantingWindow(choices.firstMonth(), choices.lastMonth());
     return new RepairSeason(
@@ -160,47 +178,37 @@ public final class RepairPlanner {
         Math.toIntExact(chosen.stream().map(RepairScar::siteId).distinct().count()),
         choice.cost(),
         choice.benefit(),
+        connected,
         way.lengthMetres(),
         way.lowerBoundMetres());
   }
 
-  private List<CurvePoint> curve(List<RepairScar> fit) {
+  private List<CurvePoint> curve(RepairProblem everything, List<RepairScar> fit) {
     List<CurvePoint> points = new ArrayList<>();
-    BudgetProblem everything = problem(fit, 0);
-    List<Integer> all = new ArrayList<>();
-    for (int i = 0; i < fit.size(); i++) {
-      all.add(i);
-    }
-    double full = everything.cost(all);
+    double full = everything.problem().cost(IntStream.range(0, fit.size()).boxed().toList());
     if (!(full > 0)) {
       return points;
     }
+    BudgetChoice before = null;
     for (double share : CURVE_SHARES) {
-      BudgetChoice choice = chooser.greedy(everything.withBudget(share * full));
+      RepairProblem problem = everything.withBudget(share * full);
+      BudgetChoice choice = chooser.greedy(problem.problem(), problem.joint());
+      if (before != null && before.benefit() > choice.benefit()) {
+        // More money still buys what less did.
+        choice = before;
+      }
+      before = choice;
       points.add(
           new CurvePoint(
               share * full,
               choice.cost(),
               choice.benefit(),
-              choice.upperBound(),
+              Math.max(choice.upperBound(), choice.benefit()),
               choice.chosen().size(),
-              choice.chosen().stream().mapToLong(i -> fit.get(i).units()).sum()));
+              choice.chosen().stream().mapToLong(i -> fit.get(i).units()).sum(),
+              problem.connected(choice.chosen())));
     }
     return points;
-  }
-
-  private BudgetProblem problem(List<RepairScar> scars, double budget) {
-    Map<String, Integer> sites = new HashMap<>();
-    List<Candidate> candidates = new ArrayList<>();
-    List<Double> mobilisation = new ArrayList<>();
-    for (RepairScar scar : scars) {
-      int site = sites.computeIfAbsent(scar.siteId(), id -> sites.size());
-      if (site == mobilisation.size()) {
-        mobilisation.add(choices.mobilisationCost());
-      }
-      candidates.add(new Candidate(site, scar.cost().total(), scar.benefit()));
-    }
-    return new BudgetProblem(candidates, mobilisation, budget);
   }
 
   private static List<PlantingUnit> units(List<RepairSeason> seasons, PlantingLayout layout) {

@@ -13,7 +13,10 @@ import java.util.Optional;
  * @param scars in the order of visits
  * @param siteCount sites, each with its mobilisation
  * @param cost with mobilisation
- * @param benefit sum over its scars
+ * @param benefit what its scars are worth together, planted in this season after those of earlier
+ *     ones
+ * @param connected what they restore of connectivity, after those of earlier seasons; not
+ *     discounted; empty where that was not worked out
  * @param wayMetres length of the way between the scars, on the grid, in straight lines
  * @param shortestWayMetres no way is shorter
  */
@@ -25,6 +28,7 @@ public record RepairSeason(
     int siteCount,
     double cost,
     double benefit,
+    Optional<Connected> connected,
     double wayMetres,
     double shortestWayMetres) {
   public RepairSeason {

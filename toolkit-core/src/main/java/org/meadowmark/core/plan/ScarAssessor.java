@@ -11,7 +11,9 @@ import org.meadowmark.core.measure.ConnectivityDetail;
 import org.meadowmark.core.measure.ScarFilling;
 import org.meadowmark.core.measure.ScarMeasure;
 import org.meadowmark.core.measure.recovery.ScarRecovery;
+import org.meadowmark.core.model.Bed;
 import org.meadowmark.core.model.Range;
+import org.meadowmark.core.model.SiteNotes;
 import org.meadowmark.core.plan.layout.PlantingLayout;
 import org.meadowmark.core.survey.RepairParameters;
 
@@ -24,7 +26,7 @@ final class ScarAssessor {
   private final PlantingLayout layout;
   private final RescarRisks risks;
   private final Map<String, ScarRecovery> recoveries = new HashMap<>();
-  private final Map<String, SiteNotes> notes;
+  private final Map<String, SiteNotes> bedNotes = new HashMap<>();
   private final Map<String, Double> connectivity = new HashMap<>();
   private final boolean isConnectivityKnown;
 
@@ -35,12 +37,12 @@ final class ScarAssessor {
       RescarRisks risks,
       List<ScarRecovery> recoveries,
       Optional<ConnectivityDetail> detail,
-      Map<String, SiteNotes> notes) {
+      List<Bed> beds) {
     this.choices = choices;
     this.survival = survival;
     this.layout = layout;
     this.risks = risks;
-    this.notes = notes;
+    beds.forEach(bed -> bedNotes.put(bed.id(), bed.notes()));
     recoveries.forEach(recovery -> this.recoveries.put(recovery.scarId(), recovery));
     this.isConnectivityKnown = detail.isPresent();
     detail.stream()
@@ -55,7 +57,7 @@ final class ScarAssessor {
   RepairScar assess(ScarMeasure measure, String siteId) {
     String id = measure.scar().id();
     ScarRecovery recovery = recoveries.get(id);
-    SiteNotes note = notes.getOrDefault(id, SiteNotes.NONE);
+    SiteNotes note = notes(measure, recovery);
     double area = measure.footprintInBedsSquareMetres();
     long units = layout.count(measure);
     OptionalDouble excavation = measure.scar().excavationMetres();
@@ -100,6 +102,13 @@ final class ScarAssessor {
         unknowns(measure, note, risk, gain, connected));
   }
 
+  /** A note on the scar stands above one on the bed that most of it lies in. */
+  private SiteNotes notes(ScarMeasure measure, ScarRecovery recovery) {
+    SiteNotes ofBed =
+        recovery == null ? SiteNotes.NONE : bedNotes.getOrDefault(recovery.bedId(), SiteNotes.NONE);
+    return measure.scar().notes().orElse(ofBed);
+  }
+
   /** The trench is filled to grade. */
   private double fillCubicMetres(double areaSquareMetres, double excavationMetres) {
     return excavationMetres > choices.fillThresholdMetres()
@@ -113,9 +122,6 @@ final class ScarAssessor {
       reasons.add("it lies outside every surveyed bed");
     } else if (units == 0) {
       reasons.add("no planting unit falls inside a bed");
-    }
-    if (note.isMuck().orElse(false)) {
-      reasons.add("bare muck: clear it to firm sand first");
     }
     if (measure.depthMetres().isPresent()
         && choices.deepestMetres().isPresent()
@@ -132,8 +138,14 @@ final class ScarAssessor {
 
   private List<String> protectFirst(RescarRisk risk, SiteNotes note) {
     List<String> reasons = new ArrayList<>();
+    if (note.isMuck().orElse(false)) {
+      reasons.add("bare muck: clear it to firm sand first");
+    }
     if (note.isGrazed().orElse(false)) {
       reasons.add("actively grazed (squared-off leaf tips): keep grazers out first");
+    }
+    if (note.isScarredAgain().orElse(false)) {
+      reasons.add("the same line is scarred again and again: keep boats off it first");
     }
     double chance = risk.chancePerYear().orElse(0);
     if (chance > 0 && chance >= choices.protectFirstChance()) {
@@ -212,7 +224,7 @@ final class ScarAssessor {
     if (risk.ratePerYear().isEmpty()) {
       unknowns.add("chance of being scarred again");
     }
-    if (risk.reScarredShare().isEmpty()) {
+    if (risk.reScarredShare().isEmpty() && note.isScarredAgain().isEmpty()) {
       unknowns.add("scars of earlier seasons");
     }
     return unknowns;

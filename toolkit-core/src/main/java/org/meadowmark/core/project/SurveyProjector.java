@@ -177,11 +177,12 @@ public final class SurveyProjector {
         scar.widthMetres(),
         scar.widthSource(),
         scar.date(),
-        scar.excavationMetres());
+        scar.excavationMetres(),
+        scar.notes());
   }
 
   private static Bed withId(Bed bed, String id) {
-    return new Bed(id, bed.ref(), bed.geometry(), bed.species(), bed.texture());
+    return new Bed(id, bed.ref(), bed.geometry(), bed.species(), bed.texture(), bed.notes());
   }
 
   private static Channel withId(Channel channel, String id) {

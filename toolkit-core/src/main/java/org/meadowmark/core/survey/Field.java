@@ -10,7 +10,10 @@ public enum Field {
   SPECIES("species"),
   TEXTURE("texture"),
   DEPTH("depth"),
-  EXCAVATION("excavation");
+  EXCAVATION("excavation"),
+  MUCK("muck"),
+  GRAZED("grazed"),
+  SCARRED_AGAIN("scarred_again");
 
   private final String key;
 

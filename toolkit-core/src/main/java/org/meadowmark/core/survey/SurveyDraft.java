@@ -150,6 +150,9 @@ public record SurveyDraft(
     for (LayerSource layer : layers) {
       checkWords(layer, Field.CAUSE, tables.causes().keySet());
       checkWords(layer, Field.SPECIES, tables.species().keySet());
+      for (Field note : List.of(Field.MUCK, Field.GRAZED, Field.SCARRED_AGAIN)) {
+        checkWords(layer, note, List.of("yes", "no"));
+      }
     }
     List<LayerSource> ordered =
         layers.stream().sorted(Comparator.comparing(LayerSource::role)).toList();

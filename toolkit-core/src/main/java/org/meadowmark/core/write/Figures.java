@@ -48,14 +48,20 @@ public final class Figures {
     if (!Double.isFinite(value)) {
       return NONE;
     }
+    return value == 0 ? "0" : grouped(rounded(value));
+  }
+
+  /**
+   * A number with the digits that are shown of it.
+   *
+   * @param value a finite number
+   */
+  public static BigDecimal rounded(double value) {
     BigDecimal exact = BigDecimal.valueOf(value);
     int digits = Math.abs(value) < 1 ? SIGNIFICANT_BELOW_ONE : SIGNIFICANT;
-    BigDecimal rounded = exact.round(new MathContext(digits, RoundingMode.HALF_EVEN));
-    if (rounded.signum() == 0) {
-      return "0";
-    }
-    int decimals = Math.min(MOST_DECIMALS, digits - rounded.precision() + rounded.scale());
-    return grouped(exact.setScale(Math.max(0, decimals), RoundingMode.HALF_EVEN));
+    BigDecimal significant = exact.round(new MathContext(digits, RoundingMode.HALF_EVEN));
+    int decimals = Math.min(MOST_DECIMALS, digits - significant.precision() + significant.scale());
+    return exact.setScale(Math.max(0, decimals), RoundingMode.HALF_EVEN);
   }
 
   /** A length, in kilometres from 1 km up. */

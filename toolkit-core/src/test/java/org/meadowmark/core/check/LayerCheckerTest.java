@@ -41,6 +41,7 @@ import org.meadowmark.core.model.LayerRole;
 import org.meadowmark.core.model.MapArea;
 import org.meadowmark.core.model.Scar;
 import org.meadowmark.core.model.Scar.WidthSource;
+import org.meadowmark.core.model.SiteNotes;
 import org.meadowmark.core.model.SurveyInputException;
 import org.meadowmark.core.read.LayerHeader;
 import org.meadowmark.core.survey.Field;
@@ -320,6 +321,46 @@ class LayerCheckerTest {
           .hasValue(0);
       assertThat(scars(source, metres, row(LINE, 1, null)).features().get(0).excavationMetres())
           .isEmpty();
+    }
+
+    @Test
+    void notesOnTheGroundAreReadForScarsAndBeds() {
+      Map<Field, Map<String, String>> words =
+          Map.of(Field.MUCK, Map.of("Soft mud", "yes", "sand", "no"));
+      LayerSource source =
+          source(LayerRole.SCARS, Map.of(Field.MUCK, "BOTTOM"), words, LengthUnit.METRE);
+      String[] columns = {"width", "BOTTOM", "Grazing", "rescarred"};
+      List<Scar> scars =
+          scars(
+                  source,
+                  columns,
+                  row(LINE, 0.5, "soft mud", true, "N"),
+                  row(SQUARE, null, "Sand", 0.0, null),
+                  row("POLYGON ((20 0, 30 0, 30 10, 20 0))", null, null, "", "1"))
+              .features();
+      assertThat(scars)
+          .extracting(Scar::notes)
+          .containsExactly(
+              new SiteNotes(Optional.of(true), Optional.of(true), Optional.of(false)),
+              new SiteNotes(Optional.of(false), Optional.of(false), Optional.empty()),
+              new SiteNotes(Optional.empty(), Optional.empty(), Optional.of(true)));
+      LayerChecker<Bed> beds = LayerChecker.beds(source(LayerRole.BEDS), tables(), log);
+      beds.header(header("muck"));
+      beds.feature(feature("1", wkt(SQUARE), Map.of("muck", "YES")));
+      assertThat(beds.checked().features().get(0).notes().isMuck()).contains(true);
+    }
+
+    @Test
+    void aNoteThatIsNeitherYesNorNoIsListedAndNotUsed() {
+      Scar scar =
+          scars(source(LayerRole.SCARS), new String[] {"width", "grazed"}, row(LINE, 0.5, "a bit"))
+              .features()
+              .get(0);
+      assertThat(scar.notes()).isEqualTo(SiteNotes.NONE);
+      assertThat(only(FindingCode.VALUE_UNREADABLE).treatment()).isEqualTo(Treatment.KEPT);
+      assertThat(only(FindingCode.VALUE_UNREADABLE).problem())
+          .isEqualTo("grazed 'a bit' is neither yes nor no");
+      assertThat(only(FindingCode.VALUE_UNREADABLE).action()).contains("survey file");
     }
 
     @ParameterizedTest

@@ -7,7 +7,6 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
-import java.util.TreeMap;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Envelope;
 import org.locationtech.jts.geom.Geometry;
@@ -26,6 +25,7 @@ import org.meadowmark.core.model.GroundScale;
 import org.meadowmark.core.model.MetricSurvey;
 import org.meadowmark.core.model.Range;
 import org.meadowmark.core.model.Scar;
+import org.meadowmark.core.model.SiteNotes;
 import org.meadowmark.core.rank.ChannelRanking;
 import org.meadowmark.core.rank.ChannelSegment;
 import org.meadowmark.core.rank.RankedSegment;
@@ -51,7 +51,7 @@ final class InventedScars {
   private final List<ScarShare> shares = new ArrayList<>();
   private final List<RankedSegment> segments = new ArrayList<>();
   private final List<Zone> zones = new ArrayList<>();
-  private final Map<String, SiteNotes> notes = new TreeMap<>();
+  private SiteNotes bedNotes = SiteNotes.NONE;
   private final List<Setting> settings = new ArrayList<>();
 
   InventedScars set(String name, String value) {
@@ -122,8 +122,37 @@ final class InventedScars {
   }
 
   InventedScars note(String id, SiteNotes note) {
-    notes.put(id, note);
+    measures.replaceAll(measure -> measure.scar().id().equals(id) ? noted(measure, note) : measure);
     return this;
+  }
+
+  InventedScars bedNote(SiteNotes note) {
+    bedNotes = note;
+    return this;
+  }
+
+  private static ScarMeasure noted(ScarMeasure measure, SiteNotes note) {
+    Scar scar = measure.scar();
+    return new ScarMeasure(
+        new Scar(
+            scar.id(),
+            scar.ref(),
+            scar.geometry(),
+            scar.cause(),
+            scar.widthMetres(),
+            scar.widthSource(),
+            scar.date(),
+            scar.excavationMetres(),
+            note),
+        measure.lengthMetres(),
+        measure.lengthInBedsMetres(),
+        measure.lengthOutsideBedsMetres(),
+        measure.lengthOutsideSurveyMetres(),
+        measure.footprintSquareMetres(),
+        measure.footprintInBedsSquareMetres(),
+        measure.bedCount(),
+        measure.gapCount(),
+        measure.depthMetres());
   }
 
   /** A segment with a part of its bed scarred, and the scar wholly on it. */
@@ -189,7 +218,7 @@ final class InventedScars {
         "EPSG:32617",
         "",
         measures.stream().map(ScarMeasure::scar).toList(),
-        List.of(new Bed("B1", FeatureRef.layer("beds", ""), bed, "turtlegrass", "")),
+        List.of(new Bed("B1", FeatureRef.layer("beds", ""), bed, "turtlegrass", "", bedNotes)),
         List.of(),
         List.of(),
         List.of(),
@@ -219,6 +248,6 @@ final class InventedScars {
     ZonePlan zonePlan =
         new ZonePlan(zones, 3, 2000, "", new CoverPoint(0, 0, 0, 0, 0), List.of(), List.of());
     return new RepairPlanner(survey(), date, parameters())
-        .plan(measurement, ranking, zonePlan, recoveries, notes);
+        .plan(measurement, ranking, zonePlan, recoveries);
   }
 }

@@ -10,6 +10,7 @@ import java.util.OptionalDouble;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
 import org.meadowmark.core.model.Range;
+import org.meadowmark.core.model.SiteNotes;
 import org.meadowmark.core.plan.layout.PlantingUnit;
 
 class RepairPlannerTest {
@@ -72,9 +73,11 @@ class RepairPlannerTest {
             .scar("deep", 100, 100, 10, 0.3, UNKNOWN, OptionalDouble.of(2.5))
             .gain("deep", 1)
             .scar("grazed", 100, 110, 10, 0.3, 1)
-            .note("grazed", new SiteNotes(Optional.of(false), Optional.of(true)))
+            .note("grazed", new SiteNotes(Optional.of(false), Optional.of(true), Optional.empty()))
             .scar("muck", 100, 120, 10, 0.3, 1)
-            .note("muck", new SiteNotes(Optional.of(true), Optional.empty()))
+            .note("muck", new SiteNotes(Optional.of(true), Optional.empty(), Optional.empty()))
+            .scar("line", 100, 125, 10, 0.3, 1)
+            .note("line", new SiteNotes(Optional.empty(), Optional.empty(), Optional.of(true)))
             .scar("outside", -100, 130, 10, 0.3, 1)
             .scar("busy", 100, 140, 10, 0.3, 1)
             .segment("A-1", "busy", 20_000, UNKNOWN)
@@ -85,8 +88,12 @@ class RepairPlannerTest {
     RepairPlan plan = scars.plan();
     assertThat(fitness(plan, "deep")).isEqualTo(Fitness.NOT_FIT);
     assertThat(fitness(plan, "grazed")).isEqualTo(Fitness.PROTECT_FIRST);
-    assertThat(fitness(plan, "muck")).isEqualTo(Fitness.NOT_FIT);
+    assertThat(fitness(plan, "muck")).isEqualTo(Fitness.PROTECT_FIRST);
     assertThat(reasons(plan, "muck")).containsExactly("bare muck: clear it to firm sand first");
+    assertThat(fitness(plan, "line")).isEqualTo(Fitness.PROTECT_FIRST);
+    assertThat(reasons(plan, "line"))
+        .containsExactly("the same line is scarred again and again: keep boats off it first");
+    assertThat(find(plan, "line").unknowns()).doesNotContain("scars of earlier seasons");
     assertThat(fitness(plan, "outside")).isEqualTo(Fitness.NOT_FIT);
     assertThat(fitness(plan, "busy")).isEqualTo(Fitness.PROTECT_FIRST);
     // 2 hits in 5 years: 1 − exp(−0.4)
@@ -96,6 +103,26 @@ class RepairPlannerTest {
     assertThat(plan.seasonByScar()).containsOnlyKeys("good");
     assertThat(find(plan, "good").unknowns())
         .contains("bottom (sand or muck)", "grazing", "water depth and light");
+  }
+
+  @Test
+  void aNoteOnABedHoldsForItsScarsUnlessTheScarSaysOtherwise() {
+    Optional<Boolean> none = Optional.empty();
+    RepairPlan plan =
+        new InventedScars()
+            .bedNote(new SiteNotes(Optional.of(true), Optional.of(false), none))
+            .scar("1", 100, 100, 10, 0.3, 1)
+            .scar("2", 100, 200, 10, 0.3, 1)
+            .note("2", new SiteNotes(Optional.of(false), none, none))
+            .plan();
+    assertThat(reasons(plan, "1")).containsExactly("bare muck: clear it to firm sand first");
+    assertThat(fitness(plan, "2")).isEqualTo(Fitness.PLANT);
+    assertThat(find(plan, "2").unknowns()).doesNotContain("bottom (sand or muck)", "grazing");
+    assertThat(plan.gaps()).noneSatisfy(gap -> assertThat(gap).contains("look before planting"));
+    assertThat(new InventedScars().scar("1", 100, 100, 10, 0.3, 1).plan().gaps())
+        .contains(
+            "Not noted: bottom (sand or muck) at 1 of 1 scars, grazing at 1 of 1 scars; look before"
+                + " planting.");
   }
 
   @Test
@@ -203,6 +230,39 @@ class RepairPlannerTest {
     assertThat(plan.seasons().get(0).from()).contains(LocalDate.of(2027, 4, 1));
     assertThat(plan.seasons().get(1).to()).contains(LocalDate.of(2028, 7, 31));
     assertThat(scars.plan(Optional.empty()).seasons().get(0).from()).isEmpty();
+  }
+
+  /** The same scar each season, costs that allow one: (1 + r)^−(season − 1) of the first. */
+  @Test
+  void laterSeasonsCountLessByTheDiscountRate() {
+    for (double rate : new double[] {0, 0.03, 0.1}) {
+      InventedScars scars =
+          new InventedScars()
+              .set("discount_rate", Double.toString(rate))
+              .set("planting_unit_cost", "0")
+              .set("monitoring_cost", "10")
+              .set("mobilisation_cost", "0")
+              .set("repair_budget", "1000")
+              .set("repair_season_budget", "10");
+      for (int i = 1; i <= 3; i++) {
+        scars.scar(Integer.toString(i), 100, 100 * i, 10, 0.3, 2).connects(Integer.toString(i), 1);
+      }
+      RepairPlan plan = scars.plan();
+      assertThat(plan.seasons()).hasSize(3);
+      for (RepairSeason season : plan.seasons()) {
+        assertThat(season.benefit())
+            .isCloseTo(3 / Math.pow(1 + rate, season.number() - 1), within(1e-9));
+      }
+      assertThat(plan.choice().orElseThrow().benefit()).isCloseTo(9, within(1e-9));
+    }
+  }
+
+  @Test
+  void unknownDepthSpeaksNeitherForNorAgainst() {
+    RepairPlan plan =
+        new InventedScars().set("deepest_planting_m", "2").scar("1", 100, 100, 10, 0.3, 1).plan();
+    assertThat(fitness(plan, "1")).isEqualTo(Fitness.PLANT);
+    assertThat(find(plan, "1").unknowns()).contains("water depth and light");
   }
 
   @Test

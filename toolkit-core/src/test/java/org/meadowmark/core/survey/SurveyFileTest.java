@@ -149,6 +149,7 @@ class SurveyFileTest {
         "[layers.depth]\\nfile='x'\\n[layers.depth.values.cause]\\na='hull'\\nA='hull' | layers.depth.values.cause.A: differs from another word in case only; keep one of them",
         "[layers.depth]\\nfile='x'\\n[layers.depth.values.cause]\\na='propellor' | layers.depth.values.cause.a: 'propellor' is no cause; did you mean propeller? use one of: propeller, hull",
         "[layers.depth]\\nfile='x'\\n[layers.depth.values.species]\\na='kelp' | layers.depth.values.species.a: 'kelp' is no species; use one of: turtlegrass",
+        "[layers.depth]\\nfile='x'\\n[layers.depth.values.muck]\\na='mud' | layers.depth.values.muck.a: 'mud' is no muck; use one of: yes, no",
         "[parameters]\\ncrossing_distance = 3 | parameters.crossing_distance: unknown parameter; did you mean crossing_distance_m",
         "[parameters]\\nsegment_length_m = -1 | parameters.segment_length_m: -1 is out of limits; give a number from 1 m to 100000 m",
         "[parameters]\\nsegment_length_m = inf | parameters.segment_length_m: 'Infinity' is no number",

@@ -203,7 +203,7 @@ public final class InventedSurvey {
 
   public static RepairPlan repairs(Measurement measurement, ChannelRanking ranking) {
     return new RepairPlanner(metric(), definition().date(), definition().parameters())
-        .plan(measurement, ranking, zones(ranking), recovery(measurement).scars(), Map.of());
+        .plan(measurement, ranking, zones(ranking), recovery(measurement).scars());
   }
 
   public static ZonePlan zones(ChannelRanking ranking) {

@@ -139,6 +139,30 @@ public final class HabitatGraph {
     return new HabitatGraph(Lengths.RESISTANCE, areasHectares, first, second, resistances);
   }
 
+  /** The same patches and links with a link of no length between each two that are given. */
+  HabitatGraph joined(int[] first, int[] second) {
+    int arcs = targets.length;
+    int[] from = Arrays.copyOf(first, first.length + arcs);
+    int[] to = Arrays.copyOf(second, second.length + arcs);
+    double[] length = new double[first.length + arcs];
+    int links = first.length;
+    for (int node = 0; node < areas.length; node++) {
+      for (int a = offsets[node]; a < offsets[node + 1]; a++) {
+        if (node < targets[a]) {
+          from[links] = node;
+          to[links] = targets[a];
+          length[links++] = lengths[a];
+        }
+      }
+    }
+    return new HabitatGraph(
+        kind,
+        areas,
+        Arrays.copyOf(from, links),
+        Arrays.copyOf(to, links),
+        Arrays.copyOf(length, links));
+  }
+
   /** Number of patches. */
   public int nodeCount() {
     return areas.length;

@@ -142,14 +142,7 @@ public final class ProbabilisticConnectivity {
    * @throws IllegalArgumentException for an unknown patch
    */
   public List<FillingGain> gains(List<Filling> fillings) {
-    for (Filling filling : fillings) {
-      for (int node : filling.nodes()) {
-        if (node < 0 || node >= graph.nodeCount()) {
-          throw new IllegalArgumentException(
-              "filling joins node " + node + " of " + graph.nodeCount());
-        }
-      }
-    }
+    checkNodes(fillings);
     double numerator = index.numeratorSquareHectares();
     double[] gains = FillingGains.of(graph, model.decay(graph), fillings);
     return IntStream.range(0, gains.length)
@@ -161,5 +154,33 @@ public final class ProbabilisticConnectivity {
                         ? 0
                         : gains[i] / (Math.sqrt(numerator + gains[i]) + Math.sqrt(numerator))))
         .toList();
+  }
+
+  /**
+   * What several fillings restore together.
+   *
+   * @param fillings fillings without the area of the gaps themselves
+   * @param gains of each alone, as {@link #gains} gave them
+   * @throws IllegalArgumentException for an unknown patch, or where a filling adds area
+   */
+  public JointFillings joint(List<Filling> fillings, List<FillingGain> gains) {
+    checkNodes(fillings);
+    return new JointFillings(
+        graph,
+        model.decay(graph),
+        index.numeratorSquareHectares(),
+        fillings,
+        gains.stream().mapToDouble(FillingGain::numeratorGainSquareHectares).toArray());
+  }
+
+  private void checkNodes(List<Filling> fillings) {
+    for (Filling filling : fillings) {
+      for (int node : filling.nodes()) {
+        if (node < 0 || node >= graph.nodeCount()) {
+          throw new IllegalArgumentException(
+              "filling joins node " + node + " of " + graph.nodeCount());
+        }
+      }
+    }
   }
 }

@@ -11,6 +11,7 @@ import java.util.Arrays;
 final class ShortestPaths {
   private final Component component;
   private final NodeHeap heap;
+  private final JoinedNodes joined;
 
   /** Length of the shortest path, infinite beyond the limit. */
   final double[] lengths;
@@ -25,7 +26,13 @@ final class ShortestPaths {
   int count;
 
   ShortestPaths(Component component) {
+    this(component, JoinedNodes.NONE);
+  }
+
+  /** Paths where some nodes are joined to others, now or later. */
+  ShortestPaths(Component component, JoinedNodes joined) {
     this.component = component;
+    this.joined = joined;
     heap = new NodeHeap(component.size());
     lengths = new double[component.size()];
     Arrays.fill(lengths, Double.POSITIVE_INFINITY);
@@ -75,6 +82,13 @@ final class ShortestPaths {
           lengths[v] = through;
           parents[v] = u;
           heap.offer(v, through);
+        }
+      }
+      for (int v : joined.of(u)) {
+        if (length < lengths[v]) {
+          lengths[v] = length;
+          parents[v] = u;
+          heap.offer(v, length);
         }
       }
     }

@@ -1,6 +1,7 @@
 package org.meadowmark.core.measure.recovery;
 
 import org.meadowmark.core.model.Range;
+import org.meadowmark.core.survey.RecoveryParameters;
 
 /**
  * How a scar is planted: units in rows along it, each of which lives with some chance and then
@@ -30,6 +31,15 @@ public record Planting(
         || survival.high() > 1) {
       throw new IllegalArgumentException("no planting: " + spacingMetres + ", " + survival);
     }
+  }
+
+  /** Planting as a user chose it, filled to grade first. */
+  public static Planting of(RecoveryParameters recovery) {
+    return new Planting(
+        recovery.plantingSpacingMetres(),
+        recovery.plantingSurvival(),
+        recovery.plantingUnitRadiusMetres(),
+        true);
   }
 
   /**

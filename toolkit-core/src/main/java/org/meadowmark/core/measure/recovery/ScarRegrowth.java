@@ -1,5 +1,6 @@
 package org.meadowmark.core.measure.recovery;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.function.DoubleUnaryOperator;
 import org.meadowmark.core.model.Range;
@@ -99,9 +100,17 @@ public record ScarRegrowth(ScarShape shape, Range edgeMetresPerYear, double slow
    */
   public ServiceCourse course(
       Estimate estimate, int horizonYears, Planting planting, int plantedAtYears) {
-    return course(
-        Math.min(horizonYears, ends(estimate, planting, plantedAtYears)),
-        years -> bareShare(estimate, years, planting, plantedAtYears));
+    double end = Math.min(horizonYears, ends(estimate, planting, plantedAtYears));
+    // The share steps down at the planting, so no part of a year may reach over it.
+    ServiceCourse before =
+        course(Math.min(end, plantedAtYears), years -> bareShare(estimate, years));
+    ServiceCourse after =
+        course(
+            end - plantedAtYears,
+            since -> bareShare(estimate, plantedAtYears + since, planting, plantedAtYears));
+    List<Double> means = new ArrayList<>(before.meanShares());
+    means.addAll(after.meanShares());
+    return new ServiceCourse(0, means, false);
   }
 
   /** The course without planting in figures. */

@@ -61,12 +61,7 @@ public final class SurveyRecoveryEstimator {
     this.parameters = parameters;
     this.rates = new EdgeRates(tables, recovery);
     this.conventions = LossConventions.of(parameters, surveyYear);
-    this.planting =
-        new Planting(
-            recovery.plantingSpacingMetres(),
-            recovery.plantingSurvival(),
-            recovery.plantingUnitRadiusMetres(),
-            true);
+    this.planting = Planting.of(recovery);
     this.progress = progress;
   }
 

@@ -7,14 +7,19 @@ import java.util.List;
  *
  * @param chosen positions of the candidates chosen, ascending
  * @param cost what they cost, mobilisation with it
- * @param benefit what they are worth
+ * @param benefit what they are worth together
  * @param upperBound no choice within the budget is worth more
- * @param isProvenBest whether the programme ran to its end, so that no choice is worth more
+ * @param proof what says that no choice is worth more
  */
 public record BudgetChoice(
-    List<Integer> chosen, double cost, double benefit, double upperBound, boolean isProvenBest) {
+    List<Integer> chosen, double cost, double benefit, double upperBound, Proof proof) {
   public BudgetChoice {
     chosen = List.copyOf(chosen);
+  }
+
+  /** Whether no choice is worth more. */
+  public boolean isProvenBest() {
+    return proof.isCertain();
   }
 
   /** The most by which a choice could be better, as a part of the bound, in 0–1. */

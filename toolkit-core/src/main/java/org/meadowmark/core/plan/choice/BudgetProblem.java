@@ -3,6 +3,7 @@ package org.meadowmark.core.plan.choice;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.List;
+import java.util.function.IntToDoubleFunction;
 
 /**
  * Which candidates to choose so that their benefits add up to most, and their costs with the
@@ -41,6 +42,16 @@ public record BudgetProblem(List<Candidate> candidates, List<Double> mobilisatio
   /** The same with another budget. */
   public BudgetProblem withBudget(double other) {
     return new BudgetProblem(candidates, mobilisation, other);
+  }
+
+  /** The same with other benefits, by position. */
+  BudgetProblem withBenefits(IntToDoubleFunction benefitOf) {
+    List<Candidate> others = new ArrayList<>(candidates.size());
+    for (int i = 0; i < candidates.size(); i++) {
+      Candidate c = candidates.get(i);
+      others.add(new Candidate(c.site(), c.cost(), benefitOf.applyAsDouble(i)));
+    }
+    return new BudgetProblem(others, mobilisation, budget);
   }
 
   /** What a choice costs, mobilisation with it. */

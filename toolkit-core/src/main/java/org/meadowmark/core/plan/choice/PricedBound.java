@@ -21,6 +21,10 @@ final class PricedBound {
   private final BudgetProblem problem;
   private final List<List<Integer>> members;
   private final double price;
+  private final double value;
+
+  /** What the candidates of each site are worth beyond their price and that of the way. */
+  private final double[] beyondWay;
 
   private record Piece(double cost, double benefit) {
     double ratio() {
@@ -32,6 +36,18 @@ final class PricedBound {
     this.problem = problem;
     this.members = members;
     this.price = breakingRatio();
+    this.beyondWay = new double[members.size()];
+    double sum = price * problem.limit();
+    for (int site = 0; site < beyondWay.length; site++) {
+      beyondWay[site] = -price * problem.mobilisation().get(site);
+      for (int i : members.get(site)) {
+        beyondWay[site] += surplus(i);
+      }
+    }
+    for (int site = 0; site < members.size(); site++) {
+      sum += siteSurplus(site);
+    }
+    this.value = sum * (1 + ROUNDING);
   }
 
   /** Price of one unit of money at which the bound is lowest. */
@@ -41,20 +57,20 @@ final class PricedBound {
 
   /** No choice is worth more. */
   double value() {
-    double sum = price * problem.limit();
-    for (int site = 0; site < members.size(); site++) {
-      sum += siteSurplus(site);
-    }
-    return sum * (1 + ROUNDING);
+    return value;
   }
 
   /** What a site that is reached is worth beyond its price; 0 where it is not worth the way. */
   double siteSurplus(int site) {
-    double sum = -price * problem.mobilisation().get(site);
-    for (int i : members.get(site)) {
-      sum += surplus(i);
-    }
-    return Math.max(0, sum);
+    return Math.max(0, beyondWay[site]);
+  }
+
+  /** No choice with a candidate in it is worth more. */
+  double valueWith(int candidate) {
+    Candidate c = problem.candidates().get(candidate);
+    double reached = beyondWay[c.site()];
+    double beyondPrice = c.benefit() - price * c.cost();
+    return (value - Math.max(0, reached) + reached + Math.min(0, beyondPrice)) * (1 + ROUNDING);
   }
 
   /** What a candidate is worth beyond its price, or 0. */

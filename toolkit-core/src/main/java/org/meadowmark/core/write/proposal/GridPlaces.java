@@ -15,14 +15,14 @@ import org.geotools.referencing.cs.DefaultEllipsoidalCS;
  * Where points of the analysis grid are on Earth: degrees on the datum of the grid itself, so that
  * no shift between datums adds an error.
  */
-final class GridPlaces {
+public final class GridPlaces {
   private static final double STEP_METRES = 100;
 
   private final MathTransform toDegrees;
   private final String datum;
 
   /** A place in degrees, north and east positive. */
-  record Degrees(double latitude, double longitude) {}
+  public record Degrees(double latitude, double longitude) {}
 
   private GridPlaces(MathTransform toDegrees, String datum) {
     this.toDegrees = toDegrees;
@@ -35,7 +35,7 @@ final class GridPlaces {
    * @param wkt well-known text of a projected system in metres
    * @return empty where the text names no such system, as for an invented grid
    */
-  static Optional<GridPlaces> of(String wkt) {
+  public static Optional<GridPlaces> of(String wkt) {
     if (wkt.isBlank()) {
       return Optional.empty();
     }
@@ -57,12 +57,12 @@ final class GridPlaces {
   }
 
   /** Name of the geographic system that degrees are in. */
-  String datum() {
+  public String datum() {
     return datum;
   }
 
   /** A point of the grid in degrees. */
-  Degrees at(double x, double y) {
+  public Degrees at(double x, double y) {
     double[] point = {x, y};
     try {
       toDegrees.transform(point, 0, point, 0, 1);

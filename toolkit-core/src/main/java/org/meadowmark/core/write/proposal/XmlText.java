@@ -1,7 +1,7 @@
 package org.meadowmark.core.write.proposal;
 
 /** Text that may stand in XML. */
-final class XmlText {
+public final class XmlText {
   /** Stands for a character that XML forbids. */
   private static final char REPLACEMENT = '\uFFFD';
 
@@ -11,7 +11,7 @@ final class XmlText {
    * Replaces what no XML document may hold, even escaped: control characters other than tab and
    * line ends, halves of surrogate pairs, U+FFFE and U+FFFF. Source: XML 1.0, production 2 (Char).
    */
-  static String legal(String text) {
+  public static String legal(String text) {
     StringBuilder legal = new StringBuilder(text.length());
     text.codePoints().forEach(c -> legal.appendCodePoint(isLegal(c) ? c : REPLACEMENT));
     return legal.toString();

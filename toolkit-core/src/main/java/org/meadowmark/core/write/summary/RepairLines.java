@@ -2,6 +2,7 @@ package org.meadowmark.core.write.summary;
 
 import java.util.Arrays;
 import java.util.stream.Collectors;
+import org.meadowmark.core.plan.Connected;
 import org.meadowmark.core.plan.CurvePoint;
 import org.meadowmark.core.plan.Fitness;
 import org.meadowmark.core.plan.RepairChoice;
@@ -69,13 +70,38 @@ final class RepairLines {
                 + Figures.count(plan.notPlaced().size())
                 + " more find no room in a season, since each season pays the way to a site again")
         + ". "
+        + later()
+        + choice
+            .connected()
+            .filter(connected -> connected.togetherHectares() > 0)
+            .map(RepairLines::connected)
+            .orElse("")
         + (choice.isProvenBest()
-            ? "No other choice within it is worth more."
+            ? "No other choice within it is worth more (" + choice.proof().key() + ")."
             : "It is not proven that no other choice is worth more; none is worth more than "
                 + Figures.number(choice.upperBound())
                 + " against its "
                 + Figures.number(choice.benefit())
+                + ", a gap of at most "
+                + Figures.percent(choice.gapShare())
                 + ".");
+  }
+
+  private String later() {
+    double benefit = plan.seasons().stream().mapToDouble(RepairSeason::benefit).sum();
+    return plan.seasons().size() < 2
+        ? ""
+        : "Season by season they are worth "
+            + Figures.number(benefit)
+            + ", since what is planted later counts less. ";
+  }
+
+  private static String connected(Connected connected) {
+    return "Filled together they restore "
+        + Figures.number(connected.togetherHectares())
+        + " ha of equivalent connected area; each alone, added up, "
+        + Figures.number(connected.separateHectares())
+        + " ha. ";
   }
 
   private CurvePoint last() {

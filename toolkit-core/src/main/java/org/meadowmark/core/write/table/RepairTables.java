@@ -4,12 +4,15 @@ import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.function.ToDoubleFunction;
 import java.util.stream.Stream;
 import org.meadowmark.core.model.Ids;
 import org.meadowmark.core.model.Range;
+import org.meadowmark.core.plan.Connected;
 import org.meadowmark.core.plan.CurvePoint;
+import org.meadowmark.core.plan.RepairChoice;
 import org.meadowmark.core.plan.RepairPlan;
 import org.meadowmark.core.plan.RepairScar;
 import org.meadowmark.core.plan.RepairSeason;
@@ -19,6 +22,11 @@ import org.meadowmark.core.write.ResultTable.GeometryKind;
 
 /** The tables of the repair plan. */
 final class RepairTables {
+  private static final String TOGETHER =
+      "Growth of the equivalent connected area with all of them filled.";
+  private static final String SEPARATE =
+      "Sum of what each of them alone would restore; gains act on each other.";
+
   private RepairTables() {}
 
   /** A scar with its place in the plan; season 0 is none. */
@@ -138,7 +146,10 @@ final class RepairTables {
             "Scar length at its segments on scars of an earlier season; empty with one season.",
             row -> row.scar().risk().reScarredShare())
         .real(
-            "benefit", "1", "Weighted benefit that the choice is by.", row -> row.scar().benefit())
+            "benefit",
+            "1",
+            "Weighted benefit of planting this scar alone in the first season.",
+            row -> row.scar().benefit())
         .text(
             "unknown",
             "What the survey does not tell of it.",
@@ -168,10 +179,13 @@ final class RepairTables {
         .real("budget", "", "Budget, in your currency.", CurvePoint::budget)
         .real(
             "cost", "", "What is spent, mobilisation with it, in your currency.", CurvePoint::cost)
-        .real("benefit", "1", "What that is worth.", CurvePoint::benefit)
+        .real("benefit", "1", "What that is worth together.", CurvePoint::benefit)
         .real("upper_bound", "1", "No choice within it is worth more.", CurvePoint::upperBound)
         .count("scar_count", "Scars planted.", CurvePoint::scars)
         .count("units", "Planting units.", CurvePoint::units)
+        .optionalReal("connectivity_gain_ha", "ha", TOGETHER, point -> together(point.connected()))
+        .optionalReal(
+            "connectivity_gain_separate_ha", "ha", SEPARATE, point -> separate(point.connected()))
         .build();
   }
 
@@ -198,7 +212,19 @@ final class RepairTables {
         .count("units", "Planting units.", RepairSeason::units)
         .real("fill_m3", "m³", "Fill that is known to be needed.", RepairSeason::fillCubicMetres)
         .real("cost", "", "Cost, mobilisation with it, in your currency.", RepairSeason::cost)
-        .real("benefit", "1", "Benefit.", RepairSeason::benefit)
+        .real(
+            "benefit",
+            "1",
+            "What its scars are worth together, planted in this season after those of earlier ones:"
+                + " what comes later counts less.",
+            RepairSeason::benefit)
+        .optionalReal(
+            "connectivity_gain_ha",
+            "ha",
+            TOGETHER + " Beyond that of earlier seasons; not discounted.",
+            season -> together(season.connected()))
+        .optionalReal(
+            "connectivity_gain_separate_ha", "ha", SEPARATE, season -> separate(season.connected()))
         .real(
             "way_m",
             "m",
@@ -210,6 +236,70 @@ final class RepairTables {
             "No way is shorter: length of the shortest tree that joins them.",
             RepairSeason::shortestWayMetres)
         .build();
+  }
+
+  static TableLayout<RepairChoice> choice() {
+    return TableLayout.<RepairChoice>named(
+            "repair_choice",
+            Comparator.comparingDouble(RepairChoice::budget),
+            "One row where a budget is set: how good the choice within it is, with all of it planted"
+                + " in the first season.")
+        .real("budget", "", "Budget, in your currency.", RepairChoice::budget)
+        .real(
+            "cost",
+            "",
+            "What is spent, mobilisation with it, in your currency.",
+            RepairChoice::cost)
+        .real("benefit", "1", "What the scars are worth together.", RepairChoice::benefit)
+        .real(
+            "benefit_separate",
+            "1",
+            "Sum of what each of them is worth alone.",
+            RepairChoice::separateBenefit)
+        .real("upper_bound", "1", "No choice within it is worth more.", RepairChoice::upperBound)
+        .percent(
+            "gap_pct",
+            "The most by which a choice could be better, as a part of the bound.",
+            choice -> OptionalDouble.of(choice.gapShare()))
+        .text("proof", "What says that no choice is worth more.", choice -> choice.proof().key())
+        .real(
+            "sum_benefit",
+            "1",
+            "Largest sum of what each scar is worth alone that was found within the budget; its"
+                + " scars may be others.",
+            choice -> choice.bySum().benefit())
+        .real(
+            "sum_upper_bound",
+            "1",
+            "No choice has a larger sum.",
+            choice -> choice.bySum().upperBound())
+        .percent(
+            "sum_gap_pct",
+            "The most by which that sum could be larger, as a part of its bound.",
+            choice -> OptionalDouble.of(choice.bySum().gapShare()))
+        .text(
+            "sum_proof",
+            "What says that no choice has a larger sum.",
+            choice -> choice.bySum().proof().key())
+        .real(
+            "benefit_greedy",
+            "1",
+            "What the best benefit for cost first, each scar by what it is worth alone, is worth"
+                + " together.",
+            RepairChoice::greedyBenefit)
+        .optionalReal(
+            "connectivity_gain_ha", "ha", TOGETHER, choice -> together(choice.connected()))
+        .optionalReal(
+            "connectivity_gain_separate_ha", "ha", SEPARATE, choice -> separate(choice.connected()))
+        .build();
+  }
+
+  private static OptionalDouble together(Optional<Connected> connected) {
+    return connected.stream().mapToDouble(Connected::togetherHectares).findFirst();
+  }
+
+  private static OptionalDouble separate(Optional<Connected> connected) {
+    return connected.stream().mapToDouble(Connected::separateHectares).findFirst();
   }
 
   static List<SiteRow> siteRows(RepairPlan plan) {

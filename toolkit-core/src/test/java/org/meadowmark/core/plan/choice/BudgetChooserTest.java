@@ -3,10 +3,12 @@ package org.meadowmark.core.plan.choice;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
+import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
+import java.util.Optional;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
 
@@ -75,12 +77,21 @@ class BudgetChooserTest {
   @Test
   void anAbandonedProgrammeLeavesTheGreedyChoiceAndItsBound() {
     BudgetProblem problem = random(new Random(3), 40);
-    BudgetChoice given = new BudgetChooser(10).choose(problem);
+    BudgetChoice given = new BudgetChooser(10, false).choose(problem);
     BudgetChoice best = new BudgetChooser().choose(problem);
     assertThat(best.isProvenBest()).isTrue();
     assertThat(given.isProvenBest()).isFalse();
     assertThat(given.chosen()).isEqualTo(new BudgetChooser().greedy(problem).chosen());
     assertThat(given.upperBound()).isGreaterThanOrEqualTo(best.benefit());
+    if (IntegerSolver.isAvailable()) {
+      // The solver's word is not taken for a proof: the bound stays.
+      BudgetChoice solved = new BudgetChooser(10, true).choose(problem);
+      assertThat(solved.benefit()).isCloseTo(best.benefit(), within(1e-9));
+      assertThat(solved.proof()).isEqualTo(Proof.SOLVER);
+      assertThat(solved.isProvenBest()).isFalse();
+      assertThat(solved.upperBound()).isEqualTo(given.upperBound());
+      assertThat(best.proof()).isEqualTo(Proof.PROGRAMME_AND_SOLVER);
+    }
   }
 
   /** Against every subset; the ratios are those in docs/method.md. */
@@ -110,6 +121,35 @@ class BudgetChooserTest {
     assertThat(ratios.stream().mapToDouble(ratio -> ratio).average().orElseThrow())
         .isCloseTo(0.983, within(5e-4));
     assertThat(gaps.get(100)).isCloseTo(0.101, within(5e-4));
+  }
+
+  /** The solver's answers against every subset and against our own programme. */
+  @Test
+  void integerSolverIsRightIn400RandomCases() {
+    assumeTrue(IntegerSolver.isAvailable(), "the solver's native library does not run here");
+    Random random = new Random(4);
+    int answers = 0;
+    int best = 0;
+    int says = 0;
+    for (int k = 0; k < 2 * CASES; k++) {
+      BudgetProblem problem = random(random, 4 + random.nextInt(9));
+      double bestOfAll = bestOfAll(problem);
+      PricedBound bound = new PricedBound(problem, problem.members());
+      Optional<IntegerSolver.Answer> answer = IntegerSolver.solve(problem, bound, List.of());
+      BudgetChoice programme = new BudgetChooser(15_000_000, false).choose(problem);
+      assertThat(programme.benefit()).isCloseTo(bestOfAll, within(1e-9));
+      assertThat(programme.proof()).isEqualTo(Proof.PROGRAMME);
+      if (answer.isPresent()) {
+        answers++;
+        double benefit = problem.benefit(answer.get().chosen());
+        assertThat(problem.cost(answer.get().chosen())).isLessThanOrEqualTo(problem.limit());
+        best += Math.abs(benefit - bestOfAll) <= 1e-9 * bestOfAll ? 1 : 0;
+        says += answer.get().saysBest() ? 1 : 0;
+      }
+    }
+    assertThat(answers).isEqualTo(2 * CASES);
+    assertThat(best).isEqualTo(2 * CASES);
+    assertThat(says).isEqualTo(2 * CASES);
   }
 
   /** Site of 1–4 candidates; the budget buys a part of everything. */

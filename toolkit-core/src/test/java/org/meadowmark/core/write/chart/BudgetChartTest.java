@@ -39,8 +39,8 @@ class BudgetChartTest {
   private static XYPlot plot(double above) {
     List<CurvePoint> curve =
         List.of(
-            new CurvePoint(100, 90, 3.5, 3.5 + above, 1, 10),
-            new CurvePoint(200, 200, 5, 5, 2, 20));
+            new CurvePoint(100, 90, 3.5, 3.5 + above, 1, 10, Optional.empty()),
+            new CurvePoint(200, 200, 5, 5, 2, 20, Optional.empty()));
     RepairPlan plan =
         new RepairPlan(
             List.of(),

@@ -10,7 +10,6 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.apache.pdfbox.Loader;
@@ -176,8 +175,7 @@ class CrewSheetsTest {
                 new ChannelRanking(List.of(), List.of(), 0, 0, 0, 0, 0),
                 new ZonePlan(
                     List.of(), 3, 2_000, "", new CoverPoint(0, 0, 0, 0, 0), List.of(), List.of()),
-                List.of(),
-                Map.of());
+                List.of());
     return new CrewSurvey(
         "<Invented & Cove>", Optional.empty(), "EPSG:32617", wkt, parameters.repair(), plan);
   }

@@ -62,6 +62,7 @@ class ResultTablesTest {
             "planted_spread",
             "repair_sites",
             "repair_units",
+            "repair_choice",
             "repair_budget_curve",
             "repair_seasons",
             "layers",
