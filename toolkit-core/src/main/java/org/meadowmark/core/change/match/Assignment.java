@@ -25,7 +25,8 @@ import java.util.stream.IntStream;
  * same. First only pairs that can tell take part. Links that carry too little to tell, between
  * scars of which one is told by nothing else, are dropped, and the flow is found again, now also
  * through small pairs of scars that are told both. That keeps the metres of a border that was drawn
- * elsewhere. What is too small then is dropped for good.
+ * elsewhere. What is too small then is dropped for good. Sets of thousands of pairs are solved
+ * once.
  *
  * <p>Where two scars run side by side, but one is drawn with more bends, it is longer over the same
  * course. These metres of it are assigned too, if nothing else has them: they are no change.
@@ -35,6 +36,9 @@ import java.util.stream.IntStream;
  */
 final class Assignment {
   private static final double COSTS_PER_WORTH = 10_000;
+
+  /** Sets of more pairs, in piles of scars, keep what the first flow gave them. */
+  private static final int MOST_PAIRS_TWICE = 5_000;
 
   /** What rounding to whole units leaves over here and there: less is no link. */
   private static final long CRUMB_UNITS = 10;
@@ -184,7 +188,7 @@ final class Assignment {
                         })
                     .toList())
             .stream()
-            .filter(set -> !solved.contains(set))
+            .filter(set -> set.size() <= MOST_PAIRS_TWICE && !solved.contains(set))
             .toList();
     again.forEach(set -> set.forEach(this::takeBack));
     solve(again);

@@ -1,9 +1,9 @@
 package org.meadowmark.core.change.match;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
+import java.util.PriorityQueue;
 import java.util.stream.IntStream;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Envelope;
@@ -13,18 +13,20 @@ import org.meadowmark.core.model.Progress;
 /**
  * Scars of two surveys that may be the same, found with an index of boxes.
  *
- * <p>Where very many scars lie over one another, the nearest by their middles are read first, and
- * no more once they cover the scar {@value #MOST_COVER} times over; the scar is then marked as
- * crowded. Scars of equal place are read from the same rank on, so that a pile of equal scars
- * matches a pile of equal scars one by one.
+ * <p>Where very many scars lie over one another, the {@value #MOST_READ} nearest by their middles
+ * are read, nearest first, and no more once they cover the scar {@value #MOST_COVER} times over;
+ * the scar is then marked as crowded. Scars of equal place are read from the same rank on, so that
+ * a pile of equal scars matches a pile of equal scars one by one.
  *
  * <p>Time is that of n queries plus the pairs that lie near each other.
  */
 final class CandidatePairs {
-  private static final int MOST_COVER = 12;
+  private static final int MOST_COVER = 6;
 
   /** Where no more boxes meet, all are read, in any order. */
   private static final int FEW = 64;
+
+  private static final int MOST_READ = 512;
 
   private static final int BLOCK = 256;
 
@@ -33,6 +35,8 @@ final class CandidatePairs {
   private final double toleranceMetres;
   private final double directionDegrees;
   private final HPRtree tree = new HPRtree();
+  private final double[] laterX;
+  private final double[] laterY;
   private final boolean[] crowded;
 
   /**
@@ -54,8 +58,13 @@ final class CandidatePairs {
     this.toleranceMetres = toleranceMetres;
     this.directionDegrees = directionDegrees;
     this.crowded = new boolean[earlier.size()];
+    this.laterX = new double[later.size()];
+    this.laterY = new double[later.size()];
     for (int i = 0; i < later.size(); i++) {
       if (later.get(i).gridMetres() > 0) {
+        Coordinate middle = later.get(i).trace().box().centre();
+        laterX[i] = middle.x;
+        laterY[i] = middle.y;
         tree.insert(later.get(i).trace().box(), i);
       }
     }
@@ -123,17 +132,35 @@ final class CandidatePairs {
       return near;
     }
     Coordinate middle = earlier.get(index).trace().box().centre();
-    record Candidate(int index, double squared, int steps) {}
-    return Arrays.stream(near)
-        .mapToObj(
-            i -> {
-              Coordinate other = later.get(i).trace().box().centre();
-              double x = other.x - middle.x;
-              double y = other.y - middle.y;
-              return new Candidate(i, x * x + y * y, Math.floorMod(i - index, later.size()));
-            })
-        .sorted(Comparator.comparingDouble(Candidate::squared).thenComparingInt(Candidate::steps))
+    PriorityQueue<Candidate> nearest = new PriorityQueue<>(MOST_READ + 1, Candidate.FARTHEST_FIRST);
+    for (int i : near) {
+      double x = laterX[i] - middle.x;
+      double y = laterY[i] - middle.y;
+      double squared = x * x + y * y;
+      if (nearest.size() < MOST_READ || squared <= nearest.peek().squared) {
+        nearest.add(new Candidate(i, squared, Math.floorMod(i - index, later.size())));
+        if (nearest.size() > MOST_READ) {
+          nearest.poll();
+        }
+      }
+    }
+    crowded[index] |= near.length > MOST_READ;
+    return nearest.stream()
+        .sorted(Candidate.FARTHEST_FIRST.reversed())
         .mapToInt(Candidate::index)
         .toArray();
+  }
+
+  /**
+   * A scar whose box meets that of another.
+   *
+   * @param squared square distance between the middles
+   * @param steps places after the other scar's own, in the order of ids, going round
+   */
+  private record Candidate(int index, double squared, int steps) {
+    static final Comparator<Candidate> FARTHEST_FIRST =
+        Comparator.comparingDouble(Candidate::squared)
+            .thenComparingInt(Candidate::steps)
+            .reversed();
   }
 }

@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.within;
 
 import java.util.List;
 import java.util.Map;
+import java.util.Random;
 import org.junit.jupiter.api.Test;
 import org.meadowmark.core.TestSurvey;
 import org.meadowmark.core.change.SeasonSurvey;
@@ -341,6 +342,45 @@ class ScarMatcherTest {
     assertThat(match.laterTotals().assignedMetres()).isCloseTo(25 * 40, within(0.1));
     assertThat(match.earlierTotals().unassignedMetres()).isCloseTo(5 * 40, within(0.1));
     assertThat(SeasonMatch.counts(match.earlier()).get(ChangeClass.HEALED)).isEqualTo(5);
+  }
+
+  @Test
+  void tenThousandScarsOverOneAnotherMatchOneByOne() {
+    for (int i = 0; i < 10_000; i++) {
+      seasons
+          .before("e" + i, "LINESTRING (0 0, 40 0)")
+          .after("l" + i, "LINESTRING (0 0.3, 40 0.3)");
+    }
+    SeasonMatch match = seasons.match();
+    assertThat(match.earlier()).allMatch(ScarChange::crowded);
+    assertThat(match.earlierTotals().assignedMetres()).isCloseTo(400_000, within(10.0));
+    assertThat(match.laterTotals().assignedMetres()).isCloseTo(400_000, within(10.0));
+  }
+
+  @Test
+  void tenThousandScarsAcrossOneAnotherAreToldApart() {
+    Random random = new Random(3);
+    for (int i = 0; i < 10_000; i++) {
+      double angle = Math.PI * i / 10_000;
+      double x = 20 * Math.cos(angle);
+      double y = 20 * Math.sin(angle);
+      double east = 60 * random.nextDouble();
+      double north = 60 * random.nextDouble();
+      String line = "LINESTRING (%s %s, %s %s)";
+      seasons.before("e" + i, line.formatted(east - x, north - y, east + x, north + y));
+      seasons.after(
+          "l" + i, line.formatted(east - x, north - y + 0.02, east + x, north + y + 0.02));
+    }
+    SeasonMatch match = seasons.match();
+    long right =
+        match.links().stream()
+            .filter(
+                link ->
+                    link.telling()
+                        && link.earlierId().substring(1).equals(link.laterId().substring(1)))
+            .count();
+    assertThat(right).isGreaterThan(9_000);
+    assertThat(match.earlierTotals().lengthMetres()).isCloseTo(400_000, within(0.1));
   }
 
   @Test
