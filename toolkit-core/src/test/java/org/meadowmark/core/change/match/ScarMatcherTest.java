@@ -345,27 +345,27 @@ class ScarMatcherTest {
   }
 
   @Test
-  void tenThousandScarsOverOneAnotherMatchOneByOne() {
-    for (int i = 0; i < 10_000; i++) {
+  void aThousandScarsOverOneAnotherMatchOneByOne() {
+    for (int i = 0; i < 1_000; i++) {
       seasons
           .before("e" + i, "LINESTRING (0 0, 40 0)")
           .after("l" + i, "LINESTRING (0 0.3, 40 0.3)");
     }
     SeasonMatch match = seasons.match();
     assertThat(match.earlier()).allMatch(ScarChange::crowded);
-    assertThat(match.earlierTotals().assignedMetres()).isCloseTo(400_000, within(10.0));
-    assertThat(match.laterTotals().assignedMetres()).isCloseTo(400_000, within(10.0));
+    assertThat(match.earlierTotals().assignedMetres()).isCloseTo(40_000, within(1.0));
+    assertThat(match.laterTotals().assignedMetres()).isCloseTo(40_000, within(1.0));
   }
 
   @Test
-  void tenThousandScarsAcrossOneAnotherAreToldApart() {
+  void aThousandScarsAcrossOneAnotherAreToldApart() {
     Random random = new Random(3);
-    for (int i = 0; i < 10_000; i++) {
-      double angle = Math.PI * i / 10_000;
+    for (int i = 0; i < 1_000; i++) {
+      double angle = Math.PI * i / 1_000;
       double x = 20 * Math.cos(angle);
       double y = 20 * Math.sin(angle);
-      double east = 60 * random.nextDouble();
-      double north = 60 * random.nextDouble();
+      double east = 20 * random.nextDouble();
+      double north = 20 * random.nextDouble();
       String line = "LINESTRING (%s %s, %s %s)";
       seasons.before("e" + i, line.formatted(east - x, north - y, east + x, north + y));
       seasons.after(
@@ -379,8 +379,8 @@ class ScarMatcherTest {
                     link.telling()
                         && link.earlierId().substring(1).equals(link.laterId().substring(1)))
             .count();
-    assertThat(right).isGreaterThan(9_000);
-    assertThat(match.earlierTotals().lengthMetres()).isCloseTo(400_000, within(0.1));
+    assertThat(right).isGreaterThan(900);
+    assertThat(match.earlierTotals().lengthMetres()).isCloseTo(40_000, within(0.1));
   }
 
   @Test
