@@ -57,6 +57,9 @@ final class PieceGraph {
   /** Where links are thinned, every one up to this length is kept. */
   private static final double SHORT_METRES = 1;
 
+  /** Longer ones are looked at in steps, each with the ways over what the last one left. */
+  private static final double LEVEL_FACTOR = 4;
+
   private static final int PIECES_AT_ONCE = 2_048;
 
   private final List<Polygon> pieces;
@@ -146,8 +149,13 @@ final class PieceGraph {
       links = new Links();
       crossings = links;
     } else if (thinned) {
-      Links shortLinks = inBlocks(i -> linksUpTo(i, SHORT_METRES));
-      links = withUsefulLong(shortLinks, overWater(shortLinks, maker.barriers));
+      double shortMetres = Math.min(SHORT_METRES, reachMetres);
+      Links found = inBlocks(i -> linksUpTo(i, shortMetres));
+      for (double metres = shortMetres; metres < reachMetres; ) {
+        metres = Math.min(reachMetres, LEVEL_FACTOR * metres);
+        found = withUsefulUpTo(metres, found, overWater(found, maker.barriers));
+      }
+      links = found;
       crossings = overWater(links, maker.barriers);
     } else {
       links = inBlocks(i -> linksUpTo(i, reachMetres));
@@ -227,10 +235,10 @@ final class PieceGraph {
   }
 
   /**
-   * Adds the long links that no way over short ones makes useless. Shortest ways, and with them
-   * groups and nearest pieces, are those of all links.
+   * Adds the links up to a length that no way over shorter ones makes useless. Shortest ways, and
+   * with them groups and nearest pieces, are those of all links.
    */
-  private Links withUsefulLong(Links shortLinks, Links shortCrossings) {
+  private Links withUsefulUpTo(double metres, Links shortLinks, Links shortCrossings) {
     NearLinks.Arcs arcs = NearLinks.Arcs.of(shortCrossings, pieces.size());
     Queue<NearLinks> searches = new ConcurrentLinkedQueue<>();
     int[] starts = new int[pieces.size() + 1];
@@ -244,8 +252,8 @@ final class PieceGraph {
               Optional.ofNullable(searches.poll()).orElseGet(() -> new NearLinks(arcs));
           Links found = new Links();
           int next = starts[i];
-          int[] window = window(i, reachMetres);
-          search.search(Arrays.binarySearch(window, i), window, reachMetres);
+          int[] window = window(i, metres);
+          search.search(Arrays.binarySearch(window, i), window, metres);
           Envelope extent = pieces.get(i).getEnvelopeInternal();
           for (int place = 0; place < window.length; place++) {
             int j = window[place];
@@ -259,8 +267,7 @@ final class PieceGraph {
             double way = search.way(place);
             double atLeast = extent.distance(pieces.get(j).getEnvelopeInternal()) / LARGEST_FACTOR;
             if (way >= atLeast) {
-              link(i, j, Math.min(reachMetres, way))
-                  .ifPresent(length -> found.append(i, j, length));
+              link(i, j, Math.min(metres, way)).ifPresent(length -> found.append(i, j, length));
             }
           }
           searches.add(search);

@@ -2,7 +2,9 @@ package org.meadowmark.core.measure;
 
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.TreeSet;
 import java.util.stream.IntStream;
@@ -96,10 +98,12 @@ public final class SurveyMeasurer {
             .orElseGet(() -> tileByTile(meadows, maker, footprints));
     progress.end();
 
+    Map<String, Integer> places = new HashMap<>();
+    survey.beds().forEach(bed -> places.put(bed.id(), places.size()));
     List<MeasuredBed> plain =
         measured.stream()
             .flatMap(meadow -> meadow.beds.stream())
-            .sorted(Comparator.comparing(bed -> bed.part.bed().id(), Ids.ORDER))
+            .sorted(Comparator.comparingInt(bed -> places.get(bed.part.bed().id())))
             .toList();
     List<MeasuredBed> beds = errors.drawn() ? drawn(plain, maker) : plain;
 
