@@ -86,7 +86,11 @@ public enum ParameterName {
   PLANTING_LAST_MONTH("planting_last_month"),
   REPAIR_BUDGET("repair_budget"),
   REPAIR_SEASON_BUDGET("repair_season_budget"),
-  REPAIR_SEASONS("repair_seasons");
+  REPAIR_SEASONS("repair_seasons"),
+  MATCH_LEAST_TOLERANCE("match_least_tolerance_m"),
+  MATCH_SHARE("match_share"),
+  MATCH_DIRECTION("match_direction_deg"),
+  MATCH_LENGTH_CHANGE("match_length_change");
 
   private final String key;
 

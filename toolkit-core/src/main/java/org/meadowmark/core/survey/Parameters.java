@@ -38,6 +38,7 @@ import java.util.stream.Stream;
  * @param zones choices for zones to mark
  * @param recovery choices for recovery, loss and planted grass
  * @param repair choices for the repair plan
+ * @param matching choices for matching scars of two surveys
  */
 public record Parameters(
     Optional<String> analysisCrs,
@@ -67,7 +68,8 @@ public record Parameters(
     RankingParameters ranking,
     ZoneParameters zones,
     RecoveryParameters recovery,
-    RepairParameters repair) {
+    RepairParameters repair,
+    MatchingParameters matching) {
 
   /** What the scarred area is divided by. */
   public enum SeverityDenominator {

@@ -138,7 +138,8 @@ public final class ParametersTable {
             ranking(given),
             zones(given),
             recovery(given),
-            repair(given));
+            repair(given),
+            matching(given));
     if (parameters.minimumWidthMetres() > parameters.maximumWidthMetres()) {
       throw new MeadowmarkException(
           given.get(ParameterName.MINIMUM_WIDTH).where()
@@ -253,6 +254,14 @@ public final class ParametersTable {
                 .filter(name -> defaults.contains(given.get(name)))
                 .map(ParameterName::key)
                 .toList()));
+  }
+
+  private MatchingParameters matching(Map<ParameterName, Setting> given) {
+    return new MatchingParameters(
+        number(given, ParameterName.MATCH_LEAST_TOLERANCE),
+        number(given, ParameterName.MATCH_SHARE),
+        number(given, ParameterName.MATCH_DIRECTION),
+        number(given, ParameterName.MATCH_LENGTH_CHANGE));
   }
 
   private static PlantingPattern pattern(Map<ParameterName, Setting> given) {

@@ -32,11 +32,12 @@ class ParametersTableTest {
         .containsExactlyElementsOf(ParameterName.keys())
         .hasSize(
             Parameters.class.getRecordComponents().length
-                - 4
+                - 5
                 + RankingParameters.class.getRecordComponents().length
                 + ZoneParameters.class.getRecordComponents().length
                 + RecoveryParameters.class.getRecordComponents().length
                 + RepairParameters.class.getRecordComponents().length
+                + MatchingParameters.class.getRecordComponents().length
                 - 1);
   }
 
@@ -144,7 +145,8 @@ class ParametersTableTest {
                             "planting_unit_cost",
                             "fill_cost_per_m3",
                             "monitoring_cost",
-                            "mobilisation_cost")))));
+                            "mobilisation_cost"))),
+                new MatchingParameters(0.05, 0.25, 30, 0.1)));
   }
 
   @Test
@@ -228,7 +230,11 @@ class ParametersTableTest {
                 setting("planting_last_month", "2"),
                 setting("repair_budget", "0"),
                 setting("repair_season_budget", "900"),
-                setting("repair_seasons", "6")));
+                setting("repair_seasons", "6"),
+                setting("match_least_tolerance_m", "0.1"),
+                setting("match_share", "0.3"),
+                setting("match_direction_deg", "20"),
+                setting("match_length_change", "0.2")));
 
     assertThat(set)
         .isEqualTo(
@@ -318,7 +324,8 @@ class ParametersTableTest {
                     OptionalDouble.of(0),
                     OptionalDouble.of(900),
                     6,
-                    new RepairParameters.Placeholders(List.of("mobilisation_cost")))));
+                    new RepairParameters.Placeholders(List.of("mobilisation_cost"))),
+                new MatchingParameters(0.1, 0.3, 20, 0.2)));
   }
 
   @ParameterizedTest
