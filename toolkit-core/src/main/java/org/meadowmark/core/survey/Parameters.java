@@ -39,6 +39,7 @@ import java.util.stream.Stream;
  * @param recovery choices for recovery, loss and planted grass
  * @param repair choices for the repair plan
  * @param matching choices for matching scars of two surveys
+ * @param comparison choices for rates, markers and what makes surveys comparable
  */
 public record Parameters(
     Optional<String> analysisCrs,
@@ -69,7 +70,8 @@ public record Parameters(
     ZoneParameters zones,
     RecoveryParameters recovery,
     RepairParameters repair,
-    MatchingParameters matching) {
+    MatchingParameters matching,
+    ComparisonParameters comparison) {
 
   /** What the scarred area is divided by. */
   public enum SeverityDenominator {

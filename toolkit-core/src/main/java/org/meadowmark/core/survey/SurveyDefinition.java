@@ -14,15 +14,27 @@ import org.meadowmark.core.model.LayerRole;
  * @param file the survey file, where there is one
  * @param layers layers in the order of {@link LayerRole}; a role may have several
  * @param parameters choices that change results
+ * @param facts how the survey was made, as far as stated
  */
 public record SurveyDefinition(
     String name,
     Optional<LocalDate> date,
     Optional<Path> file,
     List<LayerSource> layers,
-    Parameters parameters) {
+    Parameters parameters,
+    SurveyFacts facts) {
   public SurveyDefinition {
     layers = List.copyOf(layers);
+  }
+
+  /** A survey of which nothing is stated about how it was made. */
+  public SurveyDefinition(
+      String name,
+      Optional<LocalDate> date,
+      Optional<Path> file,
+      List<LayerSource> layers,
+      Parameters parameters) {
+    this(name, date, file, layers, parameters, SurveyFacts.NONE);
   }
 
   /** Layers of one role. */

@@ -2,6 +2,7 @@ package org.meadowmark.core.change.effect;
 
 import java.util.List;
 import org.meadowmark.core.change.Season;
+import org.meadowmark.core.survey.ExposureBasis;
 
 /**
  * New scar metres and exposure of a segment before and after a day.

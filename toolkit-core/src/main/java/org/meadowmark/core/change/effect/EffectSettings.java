@@ -1,5 +1,7 @@
 package org.meadowmark.core.change.effect;
 
+import org.meadowmark.core.survey.ExposureBasis;
+
 /**
  * Choices for the effect of markers.
  *

@@ -1,6 +1,7 @@
 package org.meadowmark.core.change.effect;
 
 import java.util.List;
+import org.meadowmark.core.survey.ExposureBasis;
 
 /**
  * New scars beside one channel segment, season by season.

@@ -10,6 +10,7 @@ import java.util.Set;
 import java.util.SplittableRandom;
 import org.meadowmark.core.change.Season;
 import org.meadowmark.core.rank.network.SegmentNetwork;
+import org.meadowmark.core.survey.ExposureBasis;
 
 /**
  * Seasons on channel segments with a known effect of markers.

@@ -1,4 +1,4 @@
-package org.meadowmark.core.change.effect;
+package org.meadowmark.core.survey;
 
 import java.util.Arrays;
 import java.util.List;
@@ -36,13 +36,11 @@ public enum ExposureBasis {
     return rateUnit;
   }
 
-  /** The basis of a name. */
-  public static Optional<ExposureBasis> find(String key) {
+  static Optional<ExposureBasis> find(String key) {
     return Arrays.stream(values()).filter(basis -> basis.key.equals(key)).findFirst();
   }
 
-  /** All names. */
-  public static List<String> keys() {
+  static List<String> keys() {
     return Arrays.stream(values()).map(ExposureBasis::key).toList();
   }
 }
