@@ -19,6 +19,9 @@ import java.util.stream.Collectors;
  * logarithm of a normal error's density does, and is 0 where no match is as good as a match; the
  * second lets a scar be its whole like before it is a fragment.
  *
+ * <p>Where two scars run side by side, but one is drawn with more bends, it is longer over the same
+ * course. These metres of it are assigned too, if nothing else needs them: they are no change.
+ *
  * <p>A link smaller than the least share of the shorter scar does not tell that the two are the
  * same. It stays only where a larger link tells what each of its scars is; else it is dropped and
  * the flow is found again.
@@ -28,7 +31,15 @@ import java.util.stream.Collectors;
  */
 final class Assignment {
   private static final double COSTS_PER_WORTH = 10_000;
+
+  /** Less than that of any metre of a pair, so that slack never takes the place of one. */
+  private static final long COST_OF_SLACK = -1;
+
+  private static final int NO_ARC = -1;
   private static final int MOST_ROUNDS = 8;
+
+  /** What rounding to whole units leaves over here and there: less is no link. */
+  private static final long CRUMB_UNITS = 10;
 
   private final List<ComparedTrace> earlier;
   private final List<ComparedTrace> later;
@@ -96,20 +107,27 @@ final class Assignment {
     if (pairs.size() == 1) {
       Pair pair = pairs.get(0);
       double common = pair.commonMetres();
-      double earlierMore = Math.min(pair.earlierMetres() - common, earlierSlack(pair, common));
-      double laterMore = Math.min(pair.laterMetres() - common, laterSlack(pair, common));
-      return List.of(assigned(pair, common, common + earlierMore, common + laterMore));
+      return List.of(
+          assigned(
+              pair,
+              common,
+              common + earlierSlack(pair, common),
+              common + laterSlack(pair, common)));
     }
     return new Flow(pairs).run();
   }
 
   /** Metres that the earlier scar takes for the same course beyond those of the later one. */
   private static double earlierSlack(Pair pair, double metres) {
-    return pair.pace() < 1 ? metres * (1 / pair.pace() - 1) : 0;
+    return pair.pace() < 1
+        ? Math.min(pair.earlierMetres() - pair.commonMetres(), metres * (1 / pair.pace() - 1))
+        : 0;
   }
 
   private static double laterSlack(Pair pair, double metres) {
-    return pair.pace() > 1 ? metres * (pair.pace() - 1) : 0;
+    return pair.pace() > 1
+        ? Math.min(pair.laterMetres() - pair.commonMetres(), metres * (pair.pace() - 1))
+        : 0;
   }
 
   private Assigned assigned(Pair pair, double common, double earlierMetres, double laterMetres) {
@@ -129,33 +147,17 @@ final class Assignment {
     return -Math.max(1, Math.round(COSTS_PER_WORTH * pair.closeness() * (1 + share) / 2));
   }
 
-  /** Pieces of one scar in the network, and how much of each is still free. */
+  /** Pieces of one scar in the network. */
   private static final class Side {
     final Atoms atoms;
     final int[] nodes;
-    final long[] free;
 
     Side(Atoms atoms, FlowNetwork network) {
       this.atoms = atoms;
       this.nodes = new int[atoms.size()];
-      this.free = new long[atoms.size()];
       for (int i = 0; i < nodes.length; i++) {
         nodes[i] = network.addNode();
-        free[i] = atoms.units(i);
       }
-    }
-
-    /** Takes up to so many free units under a cover. */
-    long take(double[] cover, long wanted) {
-      long taken = 0;
-      for (int i = 0; i < free.length && taken < wanted; i++) {
-        if (atoms.isUnder(i, cover)) {
-          long here = Math.min(free[i], wanted - taken);
-          free[i] -= here;
-          taken += here;
-        }
-      }
-      return taken;
     }
   }
 
@@ -188,9 +190,9 @@ final class Assignment {
             Side side = new Side(Atoms.of(scar, spans, tolerance), network);
             for (int i = 0; i < side.nodes.length; i++) {
               if (isEarlier) {
-                network.addArc(FlowNetwork.SOURCE, side.nodes[i], side.free[i], 0);
+                network.addArc(FlowNetwork.SOURCE, side.nodes[i], side.atoms.units(i), 0);
               } else {
-                network.addArc(side.nodes[i], FlowNetwork.SINK, side.free[i], 0);
+                network.addArc(side.nodes[i], FlowNetwork.SINK, side.atoms.units(i), 0);
               }
             }
             sides.put(index, side);
@@ -200,70 +202,73 @@ final class Assignment {
 
     List<Assigned> run() {
       int[] through = new int[pairs.size()];
-      int[] firstIn = new int[pairs.size()];
-      int[] firstOut = new int[pairs.size()];
+      int[] earlierMore = new int[pairs.size()];
+      int[] laterMore = new int[pairs.size()];
       for (int p = 0; p < pairs.size(); p++) {
         Pair pair = pairs.get(p);
         int in = network.addNode();
         int out = network.addNode();
         through[p] = network.addArc(in, out, Atoms.units(pair.commonMetres()), cost(pair));
-        firstIn[p] = network.arcs();
-        Side from = earlierSides.get(pair.earlier());
-        for (int i = 0; i < from.nodes.length; i++) {
-          if (from.atoms.isUnder(i, pair.earlierSpans())) {
-            network.addArc(from.nodes[i], in, from.atoms.units(i), 0);
-          }
+        fromEarlier(pair, in);
+        toLater(pair, out);
+        earlierMore[p] = NO_ARC;
+        laterMore[p] = NO_ARC;
+        long slack = Atoms.units(earlierSlack(pair, pair.commonMetres()));
+        if (slack > 0) {
+          int spare = network.addNode();
+          fromEarlier(pair, spare);
+          earlierMore[p] = network.addArc(spare, FlowNetwork.SINK, slack, COST_OF_SLACK);
         }
-        firstOut[p] = network.arcs();
-        Side to = laterSides.get(pair.later());
-        for (int i = 0; i < to.nodes.length; i++) {
-          if (to.atoms.isUnder(i, pair.laterSpans())) {
-            network.addArc(out, to.nodes[i], to.atoms.units(i), 0);
-          }
+        slack = Atoms.units(laterSlack(pair, pair.commonMetres()));
+        if (slack > 0) {
+          int spare = network.addNode();
+          laterMore[p] = network.addArc(FlowNetwork.SOURCE, spare, slack, COST_OF_SLACK);
+          toLater(pair, spare);
         }
       }
       long[] flow = solver.solve(network);
-      for (int p = 0; p < pairs.size(); p++) {
-        Pair pair = pairs.get(p);
-        use(earlierSides.get(pair.earlier()), pair.earlierSpans(), flow, firstIn[p]);
-        use(laterSides.get(pair.later()), pair.laterSpans(), flow, firstOut[p]);
-      }
       List<Assigned> assigned = new ArrayList<>();
       for (int p = 0; p < pairs.size(); p++) {
-        if (flow[through[p]] > 0) {
-          assigned.add(carried(pairs.get(p), flow[through[p]]));
+        if (flow[through[p]] >= CRUMB_UNITS) {
+          assigned.add(
+              carried(
+                  pairs.get(p),
+                  flow[through[p]],
+                  earlierMore[p] == NO_ARC ? 0 : flow[earlierMore[p]],
+                  laterMore[p] == NO_ARC ? 0 : flow[laterMore[p]]));
         }
       }
       return within(within(assigned, true), false);
     }
 
-    private void use(Side side, double[] cover, long[] flow, int firstArc) {
-      int arc = firstArc;
-      for (int i = 0; i < side.free.length; i++) {
-        if (side.atoms.isUnder(i, cover)) {
-          side.free[i] -= flow[arc++];
+    private void fromEarlier(Pair pair, int node) {
+      Side side = earlierSides.get(pair.earlier());
+      for (int i = 0; i < side.nodes.length; i++) {
+        if (side.atoms.isUnder(i, pair.earlierSpans())) {
+          network.addArc(side.nodes[i], node, side.atoms.units(i), 0);
         }
       }
     }
 
-    private Assigned carried(Pair pair, long units) {
+    private void toLater(Pair pair, int node) {
+      Side side = laterSides.get(pair.later());
+      for (int i = 0; i < side.nodes.length; i++) {
+        if (side.atoms.isUnder(i, pair.laterSpans())) {
+          network.addArc(node, side.nodes[i], side.atoms.units(i), 0);
+        }
+      }
+    }
+
+    private Assigned carried(Pair pair, long units, long earlierMore, long laterMore) {
       double common =
           units == Atoms.units(pair.commonMetres())
               ? pair.commonMetres()
               : units / Atoms.UNITS_PER_METRE;
-      double earlierMore = Math.min(pair.earlierMetres() - common, earlierSlack(pair, common));
-      double laterMore = Math.min(pair.laterMetres() - common, laterSlack(pair, common));
-      long earlierUnits =
-          earlierSides
-              .get(pair.earlier())
-              .take(pair.earlierSpans(), Atoms.units(Math.max(0, earlierMore)));
-      long laterUnits =
-          laterSides.get(pair.later()).take(pair.laterSpans(), Atoms.units(Math.max(0, laterMore)));
       return assigned(
           pair,
           common,
-          common + earlierUnits / Atoms.UNITS_PER_METRE,
-          common + laterUnits / Atoms.UNITS_PER_METRE);
+          common + Math.min(earlierMore / Atoms.UNITS_PER_METRE, earlierSlack(pair, common)),
+          common + Math.min(laterMore / Atoms.UNITS_PER_METRE, laterSlack(pair, common)));
     }
 
     /**

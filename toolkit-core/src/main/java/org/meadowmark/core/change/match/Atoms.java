@@ -2,16 +2,18 @@ package org.meadowmark.core.change.match;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Comparator;
 import java.util.List;
 
 /**
  * A scar cut where the scars over it begin and end, so that each piece is covered by the same ones
- * all along. Ends closer together than half the tolerance are one cut. Pieces add up to the part of
- * the scar that is compared; a polygon is one piece.
+ * all along. Pieces add up to the part of the scar that is compared; a polygon is one piece.
  */
 final class Atoms {
   /** Capacities are whole millimetres. */
   static final double UNITS_PER_METRE = 1_000;
+
+  private static final int MANY_CUTS = 24;
 
   private final double[] middles;
   private final long[] units;
@@ -51,7 +53,10 @@ final class Atoms {
     return (long) Math.floor(metres * UNITS_PER_METRE + 1e-4);
   }
 
-  /** Ends of the compared stretches stay where they are; other cuts near one of them move there. */
+  /**
+   * Where to cut. Where there are many cuts, those closer together than half the tolerance are one;
+   * the ends of the compared stretches stay where they are.
+   */
   private static double[] cuts(double[] firm, List<double[]> covers, double apart) {
     record Cut(double at, boolean firm) {}
     List<Cut> all = new ArrayList<>();
@@ -63,7 +68,8 @@ final class Atoms {
         all.add(new Cut(end, false));
       }
     }
-    all.sort((a, b) -> Double.compare(a.at, b.at));
+    all.sort(Comparator.comparingDouble(Cut::at));
+    double step = all.size() > MANY_CUTS ? apart : 0;
     double[] cuts = new double[all.size()];
     int count = 0;
     int i = 0;
@@ -73,7 +79,7 @@ final class Atoms {
       double firmAt = all.get(i).firm ? first : Double.NaN;
       i++;
       while (i < all.size()
-          && all.get(i).at - first <= apart
+          && all.get(i).at - first <= step
           && !(all.get(i).firm && !Double.isNaN(firmAt))) {
         last = all.get(i).at;
         firmAt = all.get(i).firm ? last : firmAt;

@@ -11,6 +11,9 @@ import org.meadowmark.core.change.match.Assignment.Assigned;
  * the tolerance nor the least change of length they are put down to mapping.
  */
 final class ChangeClasses {
+  /** As much gained as lost counts as gained, whatever the last digits. */
+  private static final double EVEN_METRES = 0.01;
+
   private final List<ComparedTrace> earlier;
   private final List<ComparedTrace> later;
   private final double toleranceMetres;
@@ -92,7 +95,7 @@ final class ChangeClasses {
     double lost = before - earlierMetres[pair.earlier()];
     double gained = after - laterMetres[pair.later()];
     double least = Math.max(toleranceMetres, lengthChange * before);
-    if (gained > least && gained >= lost) {
+    if (gained > least && gained >= lost - EVEN_METRES) {
       return ChangeClass.EXTENDED;
     }
     return lost > least ? ChangeClass.SHORTENED : ChangeClass.PERSISTING;

@@ -9,6 +9,9 @@ final class RunReader {
   private static final int FEWEST_POINTS = 4;
   private static final int MOST_POINTS = 12;
 
+  /** No multiple of the distance between points, so that the last digits do not decide. */
+  private static final double LEAST_SIDE_BY_SIDE = 0.45;
+
   private double nearestAt;
   private double nearestSquared;
   private boolean nearestIsLooseEnd;
@@ -19,7 +22,7 @@ final class RunReader {
    * @param agreement mean cosine of the angle between the two lines
    * @param meanSquare mean square distance, in square grid metres
    * @param pace metres made on the other line per metre of this one; not a number where the two do
-   *     not run side by side for at least half the stretch
+   *     not run side by side for about half the stretch
    */
   record Reading(double agreement, double meanSquare, double pace) {}
 
@@ -50,7 +53,9 @@ final class RunReader {
     return new Reading(
         cosines / points,
         squares / points,
-        sideBySide >= (to - from) / 2 ? Math.abs(lastThere - firstThere) / sideBySide : Double.NaN);
+        sideBySide >= LEAST_SIDE_BY_SIDE * (to - from)
+            ? Math.abs(lastThere - firstThere) / sideBySide
+            : Double.NaN);
   }
 
   private static double cosine(
