@@ -5,11 +5,9 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.OptionalInt;
-import java.util.stream.Stream;
 import org.locationtech.jts.geom.GeometryFactory;
 import org.meadowmark.core.measure.Barriers;
 import org.meadowmark.core.measure.Measurement;
@@ -46,6 +44,7 @@ import org.meadowmark.core.write.proposal.SurveySheets;
 import org.meadowmark.core.write.record.FileDigest;
 import org.meadowmark.core.write.record.FindingsReport;
 import org.meadowmark.core.write.record.InputFiles;
+import org.meadowmark.core.write.record.OutputFiles;
 import org.meadowmark.core.write.record.RunFacts;
 import org.meadowmark.core.write.record.RunRecord;
 import org.meadowmark.core.write.record.StageMeter;
@@ -76,7 +75,7 @@ public final class Assessment {
   public static final String FINDINGS = "findings.json";
 
   /** Tables stay byte-identical from run to run, so no table carries the time of the run. */
-  private static final Instant CONTENT_TIME = Instant.parse("2000-01-01T00:00:00Z");
+  public static final Instant CONTENT_TIME = Instant.parse("2000-01-01T00:00:00Z");
 
   private final SurveyDefinition definition;
   private final ReferenceTables tables;
@@ -250,20 +249,8 @@ public final class Assessment {
     RunFacts facts =
         new RunFacts(
             Versions.current(toolVersion), options, started, Instant.now(), meter.stages());
-    RunRecord runRecord = new RunRecord(assessed, facts, inputs, digests(target));
+    RunRecord runRecord = new RunRecord(assessed, facts, inputs, OutputFiles.digests(target));
     Files.writeString(
         target.resolve(RunRecord.FILE_NAME), runRecord.toJson(), StandardCharsets.UTF_8);
-  }
-
-  private static List<FileDigest> digests(Path folder) throws IOException {
-    List<Path> files;
-    try (Stream<Path> all = Files.walk(folder)) {
-      files = all.filter(Files::isRegularFile).sorted().toList();
-    }
-    List<FileDigest> digests = new ArrayList<>();
-    for (Path file : files) {
-      digests.add(FileDigest.of(folder.relativize(file).toString(), file));
-    }
-    return digests;
   }
 }

@@ -97,6 +97,41 @@ public record Parameters(
     gapWidthLimitsMetres = gapWidthLimitsMetres.stream().sorted().distinct().toList();
   }
 
+  /** The same choices, measured on a stated grid. */
+  public Parameters onGrid(String code) {
+    return new Parameters(
+        Optional.of(code),
+        groundScale,
+        severityDenominator,
+        scarGroupDistanceMetres,
+        crossingDistancesMetres,
+        crossingDistanceMetres,
+        fishGuild,
+        gapWidthLimitsMetres,
+        sliverToleranceMetres,
+        minimumPatchSquareMetres,
+        minimumWidthMetres,
+        maximumWidthMetres,
+        segmentLengthMetres,
+        channelReachMetres,
+        minimumExposureHectares,
+        attributionStepMetres,
+        pixelSizeMetres,
+        uncertaintyDraws,
+        seed,
+        positionRmseMetres,
+        positionRmseXMetres,
+        positionRmseYMetres,
+        positionCheckPoints,
+        connectivityDetailPatches,
+        ranking,
+        zones,
+        recovery,
+        repair,
+        matching,
+        comparison);
+  }
+
   /** Error of scar positions, where it is stated. */
   public Optional<PositionalAccuracy> position() {
     if (positionRmseXMetres.isPresent() && positionRmseYMetres.isPresent()) {

@@ -185,11 +185,11 @@ public final class SurveyComparison {
     if (before.isEmpty() || after.isEmpty()) {
       add(
           Aspect.POSITIONAL_ACCURACY,
-          Judgement.NOT_STATED,
+          Judgement.UNSAFE,
           before,
           after,
-          "a survey that states no error is taken as exact: give position_rmse_m, or scars that"
-              + " only look moved count as healed and new");
+          "not stated for both: give position_rmse_m, or scars that only look moved count as healed"
+              + " and new");
       return;
     }
     double combined =

@@ -24,12 +24,12 @@ import org.meadowmark.core.model.MapArea;
  * that reach over several beds are counted in the value, not in the interval. Time grows with draws
  * times beds.
  */
-public final class AreaChanges {
+public final class FigureChanges {
   private final SeasonPair pair;
   private final double crossingMetres;
   private final BedBootstrap bootstrap;
 
-  private AreaChanges(SeasonPair pair, double crossingMetres, BedBootstrap bootstrap) {
+  private FigureChanges(SeasonPair pair, double crossingMetres, BedBootstrap bootstrap) {
     this.pair = pair;
     this.crossingMetres = crossingMetres;
     this.bootstrap = bootstrap;
@@ -46,17 +46,17 @@ public final class AreaChanges {
    * @param crossingMetres crossing distance of headline figures
    * @param bootstrap draws of beds
    */
-  public static List<AreaChange> of(
+  public static List<FigureChange> of(
       SeasonPair pair, double crossingMetres, BedBootstrap bootstrap) {
-    return new AreaChanges(pair, crossingMetres, bootstrap).changes();
+    return new FigureChanges(pair, crossingMetres, bootstrap).changes();
   }
 
-  private List<AreaChange> changes() {
+  private List<FigureChange> changes() {
     Scopes scopes = new Scopes(pair.later().mapped().managementAreas());
     Map<Scope, AreaMeasure> earlier = byScope(pair.earlier().measurement().areas());
     Map<Scope, AreaMeasure> later = byScope(pair.later().measurement().areas());
     List<BedPair> beds = beds(scopes);
-    List<AreaChange> changes = new ArrayList<>();
+    List<FigureChange> changes = new ArrayList<>();
     for (Scope scope : scopes.all()) {
       List<BedPair> inside =
           beds.stream()
@@ -66,10 +66,10 @@ public final class AreaChanges {
         OptionalDouble before = value(earlier.get(scope), figure);
         OptionalDouble after = value(later.get(scope), figure);
         if (before.isPresent() || after.isPresent()) {
-          AreaChange change =
-              new AreaChange(pair.season(), scope, figure, before, after, Optional.empty());
+          FigureChange change =
+              new FigureChange(pair.season(), scope, figure, before, after, Optional.empty());
           changes.add(
-              new AreaChange(
+              new FigureChange(
                   pair.season(), scope, figure, before, after, interval(change, inside)));
         }
       }
@@ -146,7 +146,7 @@ public final class AreaChanges {
         .findFirst();
   }
 
-  private Optional<Interval> interval(AreaChange change, List<BedPair> beds) {
+  private Optional<Interval> interval(FigureChange change, List<BedPair> beds) {
     if (change.ratio().isEmpty()) {
       return Optional.empty();
     }

@@ -20,7 +20,7 @@ import org.meadowmark.core.change.Season;
  *     that both surveys have by id; empty with too few of them. For the connected area it is that
  *     of the parts inside beds
  */
-public record AreaChange(
+public record FigureChange(
     Season season,
     Scope scope,
     ChangeFigure figure,
