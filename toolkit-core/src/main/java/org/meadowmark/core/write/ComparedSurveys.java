@@ -4,9 +4,11 @@ import java.util.List;
 import java.util.Optional;
 import org.meadowmark.core.change.MeasuredSeason;
 import org.meadowmark.core.change.SeasonPair;
+import org.meadowmark.core.change.bed.SeasonBedChange;
 import org.meadowmark.core.change.comparability.SurveyDifference;
 import org.meadowmark.core.change.effect.MarkedSegment;
 import org.meadowmark.core.change.effect.MarkerEffect;
+import org.meadowmark.core.change.history.ScarHistory;
 import org.meadowmark.core.change.rates.EdgeRateFit;
 import org.meadowmark.core.change.rates.FigureChange;
 import org.meadowmark.core.change.rates.HealingRate;
@@ -24,6 +26,8 @@ import org.meadowmark.core.survey.SurveyDefinition;
  * @param surveys the surveys in order of time, with what was read of each
  * @param seasons what was measured in each
  * @param pairs each survey with the one after it
+ * @param histories what became of each scar over all surveys
+ * @param bedChanges grass gained and lost between the bed layers of each pair
  * @param differences how they were made differently
  * @param despite keys of the differences that the user let pass
  * @param newScars new scars by season and area
@@ -41,6 +45,8 @@ public record ComparedSurveys(
     List<ReadSurvey> surveys,
     List<MeasuredSeason> seasons,
     List<SeasonPair> pairs,
+    List<ScarHistory> histories,
+    List<SeasonBedChange> bedChanges,
     List<SurveyDifference> differences,
     List<String> despite,
     List<NewScarRate> newScars,
@@ -73,6 +79,8 @@ public record ComparedSurveys(
     surveys = List.copyOf(surveys);
     seasons = List.copyOf(seasons);
     pairs = List.copyOf(pairs);
+    histories = List.copyOf(histories);
+    bedChanges = List.copyOf(bedChanges);
     differences = List.copyOf(differences);
     despite = List.copyOf(despite);
     newScars = List.copyOf(newScars);

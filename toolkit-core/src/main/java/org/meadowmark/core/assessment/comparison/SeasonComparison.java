@@ -17,6 +17,8 @@ import org.meadowmark.core.change.MeasuredSeason;
 import org.meadowmark.core.change.Season;
 import org.meadowmark.core.change.SeasonPair;
 import org.meadowmark.core.change.SeasonSurvey;
+import org.meadowmark.core.change.bed.BedComparer;
+import org.meadowmark.core.change.bed.SeasonBedChange;
 import org.meadowmark.core.change.comparability.Aspect;
 import org.meadowmark.core.change.comparability.SurveyComparison;
 import org.meadowmark.core.change.comparability.SurveyDifference;
@@ -26,6 +28,8 @@ import org.meadowmark.core.change.effect.EffectSettings;
 import org.meadowmark.core.change.effect.MarkerEffect;
 import org.meadowmark.core.change.effect.MarkerEffectFinder;
 import org.meadowmark.core.change.effect.SegmentSeasons;
+import org.meadowmark.core.change.history.ScarHistories;
+import org.meadowmark.core.change.history.ScarHistory;
 import org.meadowmark.core.change.match.ScarMatcher;
 import org.meadowmark.core.change.rates.BedBootstrap;
 import org.meadowmark.core.change.rates.ClosingObservation;
@@ -276,6 +280,8 @@ final class SeasonComparison {
         read,
         seasons,
         pairs,
+        histories(seasons, pairs),
+        bedChanges(pairs),
         differences,
         despite.stream().map(Aspect::key).sorted().toList(),
         newScars,
@@ -288,6 +294,29 @@ final class SeasonComparison {
         beside.markers.findings(),
         parameters,
         tables);
+  }
+
+  private List<ScarHistory> histories(List<MeasuredSeason> seasons, List<SeasonPair> pairs) {
+    progress.begin("Stringing histories", -1);
+    List<ScarHistory> histories =
+        ScarHistories.trace(
+            seasons.stream().map(MeasuredSeason::survey).toList(),
+            pairs.stream().map(SeasonPair::match).toList(),
+            new ScarMatcher(parameters.matching()));
+    progress.end();
+    return histories;
+  }
+
+  private List<SeasonBedChange> bedChanges(List<SeasonPair> pairs) {
+    return pairs.stream()
+        .map(
+            pair ->
+                BedComparer.compare(
+                    pair.earlier().survey(),
+                    pair.later().survey(),
+                    parameters.matching().leastToleranceMetres(),
+                    progress))
+        .toList();
   }
 
   private List<EdgeRateFit> edgeRates(List<SeasonPair> pairs) {

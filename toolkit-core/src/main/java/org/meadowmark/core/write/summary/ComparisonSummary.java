@@ -11,6 +11,7 @@ import org.meadowmark.core.change.Interval;
 import org.meadowmark.core.change.Scope;
 import org.meadowmark.core.change.Season;
 import org.meadowmark.core.change.SeasonPair;
+import org.meadowmark.core.change.bed.GrassChange;
 import org.meadowmark.core.change.comparability.SurveyDifference;
 import org.meadowmark.core.change.comparability.SurveyDifference.Judgement;
 import org.meadowmark.core.change.effect.MarkerEffect;
@@ -108,9 +109,33 @@ public final class ComparisonSummary {
             .append(" to ")
             .append(Figures.number(healed.expected().high()));
       }
-      text.append(".");
+      text.append(". ");
     }
+    text.append(grass(pair));
     answer("What changed from " + pair.season().start() + " to " + pair.season().end() + "?", text);
+  }
+
+  private String grass(SeasonPair pair) {
+    GrassChange change =
+        compared.bedChanges().stream()
+            .filter(one -> one.laterDate().equals(pair.later().date()))
+            .findFirst()
+            .orElseThrow()
+            .whole();
+    if (change.lostSquareMetres() == 0 && change.gainedSquareMetres() == 0) {
+      return "The bed layers are the same: change of the grass itself cannot be told.";
+    }
+    return "The bed layers lost "
+        + Figures.area(change.lostSquareMetres())
+        + " of grass ("
+        + Figures.area(change.lostToScarsSquareMetres())
+        + " on scars, "
+        + Figures.area(change.lostWithinAccuracySquareMetres())
+        + " within positional accuracy) and gained "
+        + Figures.area(change.gainedSquareMetres())
+        + " ("
+        + Figures.area(change.gainedWithinAccuracySquareMetres())
+        + " within accuracy).";
   }
 
   private void markers() {
