@@ -132,6 +132,43 @@ public record Parameters(
         comparison);
   }
 
+  /**
+   * The same choices without what takes longest: drawn intervals, and patches weighed one by one.
+   */
+  public Parameters withoutDetail() {
+    return new Parameters(
+        analysisCrs,
+        groundScale,
+        severityDenominator,
+        scarGroupDistanceMetres,
+        crossingDistancesMetres,
+        crossingDistanceMetres,
+        fishGuild,
+        gapWidthLimitsMetres,
+        sliverToleranceMetres,
+        minimumPatchSquareMetres,
+        minimumWidthMetres,
+        maximumWidthMetres,
+        segmentLengthMetres,
+        channelReachMetres,
+        minimumExposureHectares,
+        attributionStepMetres,
+        pixelSizeMetres,
+        0,
+        seed,
+        positionRmseMetres,
+        positionRmseXMetres,
+        positionRmseYMetres,
+        positionCheckPoints,
+        0,
+        ranking,
+        zones,
+        recovery,
+        repair,
+        matching,
+        comparison);
+  }
+
   /** Error of scar positions, where it is stated. */
   public Optional<PositionalAccuracy> position() {
     if (positionRmseXMetres.isPresent() && positionRmseYMetres.isPresent()) {

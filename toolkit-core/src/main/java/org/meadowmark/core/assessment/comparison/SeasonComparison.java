@@ -247,7 +247,8 @@ final class SeasonComparison {
   private MeasuredSeason measured(int place) {
     SurveyDefinition definition = read.get(place).definition();
     MetricSurvey survey = mapped.get(place);
-    Measurement measurement = new SurveyMeasurer(survey, parameters, tables, progress).measure();
+    Measurement measurement =
+        new SurveyMeasurer(survey, parameters.withoutDetail(), tables, progress).measure();
     SurveyRecovery recovery =
         new SurveyRecoveryEstimator(
                 parameters, tables, OptionalInt.of(date(definition).getYear()), progress)
