@@ -38,7 +38,7 @@ import picocli.CommandLine.Spec;
       "",
       "Matches the scars of each survey with those of the next, and works out rates of new and healed"
           + " scars, the change of the grass and, from the days on which markers were placed, their"
-          + " effect. Every figure has an interval. Surveys need a date each; they are put in order"
+          + " effect. Rates and changes come with intervals. Surveys need a date each; they are put in order"
           + " by it. Everything is on the grid, channels and parameters of the last survey. Surveys"
           + " that were made too differently are refused with the reason."
     },
