@@ -29,6 +29,7 @@ public final class SegmentScars {
   private final GeometryFactory factory = new GeometryFactory();
   private final Barriers barriers;
   private final List<ChannelSegment> segments;
+  private final NearestSegments index;
 
   /**
    * Cuts the channels of a survey.
@@ -45,6 +46,7 @@ public final class SegmentScars {
             .cut(survey.channels()).stream()
                 .sorted(Comparator.comparing(ChannelSegment::id, Ids.ORDER))
                 .toList();
+    this.index = new NearestSegments(segments, barriers);
   }
 
   /** The segments. */
@@ -68,8 +70,7 @@ public final class SegmentScars {
   /** Parts of every scar line by segment: by scar, then segment. */
   public List<ScarShare> shares(Progress progress) {
     List<ScarAttribution.Attributed> attributed =
-        new ScarAttribution(survey, segments, new NearestSegments(segments, barriers), parameters)
-            .attribute(progress);
+        new ScarAttribution(survey, segments, index, parameters).attribute(progress);
     List<ScarShare> shares = new ArrayList<>();
     for (int i = 0; i < attributed.size(); i++) {
       for (ScarAttribution.Part part : attributed.get(i).parts()) {
@@ -92,9 +93,7 @@ public final class SegmentScars {
    */
   public int nearest(Coordinate point, double metres) {
     double reach = metres * survey.scale().lengthFactor(point.x, point.y);
-    NearestSegments.Nearest nearest =
-        new NearestSegments(segments, barriers).within(new Envelope(point), reach).nearest(point);
-    return Math.max(-1, nearest.segment());
+    return Math.max(-1, index.within(new Envelope(point), reach).nearest(point).segment());
   }
 
   /** Position of a segment by its id; -1 where there is none. */

@@ -1,8 +1,11 @@
 package org.meadowmark.core.change.rates;
 
+import java.util.Comparator;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.TreeMap;
 import org.apache.commons.statistics.distribution.ChiSquaredDistribution;
 import org.apache.commons.statistics.distribution.NormalDistribution;
 import org.meadowmark.core.change.Interval;
@@ -19,7 +22,8 @@ import org.meadowmark.core.change.rates.EdgeRateFit.Outcome;
  * the median exp(μ): profile likelihood, where 2·(ℓ_max − ℓ) is the χ² limit at one degree of
  * freedom (Meeker &amp; Escobar 1995, The American Statistician 49:48–53, from memory).
  *
- * <p>A scar counts once, from its first sight. Time linear in scars.
+ * <p>A scar counts once, from its first sight. Time linear in scars, and in a few thousand steps
+ * over bounds that differ.
  */
 public final class EdgeRateFitter {
   /** With fewer scars the likelihood says nothing that holds. */
@@ -38,13 +42,29 @@ public final class EdgeRateFitter {
   private final double confidence;
   private final double[] logLow;
   private final double[] logHigh;
+  private final int[] times;
+
+  /** Logarithms of the bounds of a rate. */
+  private record Bounds(double low, double high) {
+    static final Comparator<Bounds> ORDER =
+        Comparator.comparingDouble(Bounds::low).thenComparingDouble(Bounds::high);
+  }
 
   private EdgeRateFitter(String species, List<ClosingObservation> scars, double confidence) {
     this.species = species;
     this.scars = scars;
     this.confidence = confidence;
-    logLow = scars.stream().mapToDouble(scar -> Math.log(scar.slowestMetresPerYear())).toArray();
-    logHigh = scars.stream().mapToDouble(scar -> Math.log(scar.fastestMetresPerYear())).toArray();
+    // Widths come in centimetres and surveys on few days, so most scars share their bounds.
+    Map<Bounds, Integer> counts = new TreeMap<>(Bounds.ORDER);
+    for (ClosingObservation scar : scars) {
+      counts.merge(
+          new Bounds(Math.log(scar.slowestMetresPerYear()), Math.log(scar.fastestMetresPerYear())),
+          1,
+          Integer::sum);
+    }
+    logLow = counts.keySet().stream().mapToDouble(Bounds::low).toArray();
+    logHigh = counts.keySet().stream().mapToDouble(Bounds::high).toArray();
+    times = counts.values().stream().mapToInt(Integer::intValue).toArray();
   }
 
   /**
@@ -154,18 +174,19 @@ public final class EdgeRateFitter {
   private double middleLog() {
     double sum = 0;
     for (int i = 0; i < logLow.length; i++) {
-      sum +=
+      double middle =
           Double.isInfinite(logLow[i])
               ? logHigh[i]
               : Double.isInfinite(logHigh[i]) ? logLow[i] : (logLow[i] + logHigh[i]) / 2;
+      sum += times[i] * middle;
     }
-    return sum / logLow.length;
+    return sum / scars.size();
   }
 
   private double logLikelihood(double a, double b) {
     double sum = 0;
     for (int i = 0; i < logLow.length; i++) {
-      sum += Math.log(chance(a - b * logLow[i], a - b * logHigh[i]));
+      sum += times[i] * Math.log(chance(a - b * logLow[i], a - b * logHigh[i]));
     }
     return sum;
   }
@@ -195,11 +216,11 @@ public final class EdgeRateFitter {
       double gz = g == 0 ? 0 : g * lower;
       double da = f - g;
       double db = y * g - x * f;
-      sums[0] += da;
-      sums[1] += db;
-      sums[2] += gz - fz - da * da;
-      sums[3] += x * fz - y * gz - da * db;
-      sums[4] += y * y * gz - x * x * fz - db * db;
+      sums[0] += times[i] * da;
+      sums[1] += times[i] * db;
+      sums[2] += times[i] * (gz - fz - da * da);
+      sums[3] += times[i] * (x * fz - y * gz - da * db);
+      sums[4] += times[i] * (y * y * gz - x * x * fz - db * db);
     }
     return sums;
   }
