@@ -22,6 +22,7 @@ final class Toolkit {
         () ->
             new Assessment(
                     request.survey(),
+                    request.earlier(),
                     request.tables(),
                     request.options(),
                     ToolVersion.text(),

@@ -5,10 +5,12 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.OptionalInt;
 import org.locationtech.jts.geom.GeometryFactory;
+import org.meadowmark.core.assessment.comparison.EarlierSurveys;
 import org.meadowmark.core.measure.Barriers;
 import org.meadowmark.core.measure.Measurement;
 import org.meadowmark.core.measure.SurveyMeasurer;
@@ -78,6 +80,7 @@ public final class Assessment {
   public static final Instant CONTENT_TIME = Instant.parse("2000-01-01T00:00:00Z");
 
   private final SurveyDefinition definition;
+  private final List<SurveyDefinition> earlier;
   private final ReferenceTables tables;
   private final Map<String, String> options;
   private final String toolVersion;
@@ -99,7 +102,28 @@ public final class Assessment {
       Map<String, String> options,
       String toolVersion,
       Progress progress) {
+    this(definition, List.of(), tables, options, toolVersion, progress);
+  }
+
+  /**
+   * Prepares an assessment that knows earlier surveys of the place.
+   *
+   * @param definition what to assess
+   * @param earlier earlier surveys, which tell where the ground was scarred before; may be none
+   * @param tables reference tables
+   * @param options options as the user gave them, for the run record
+   * @param toolVersion version of the program, for the run record
+   * @param progress hears how far the work is
+   */
+  public Assessment(
+      SurveyDefinition definition,
+      List<SurveyDefinition> earlier,
+      ReferenceTables tables,
+      Map<String, String> options,
+      String toolVersion,
+      Progress progress) {
     this.definition = definition;
+    this.earlier = List.copyOf(earlier);
     this.tables = tables;
     this.options = options;
     this.toolVersion = toolVersion;
@@ -118,7 +142,7 @@ public final class Assessment {
         new SurveyMeasurer(survey, definition.parameters(), tables, meter).measure();
     ChannelRanking ranking =
         new ChannelRanker(
-                survey, MeasuredEvidence.of(measurement), definition.parameters(), tables, meter)
+                survey, evidence(loaded, measurement), definition.parameters(), tables, meter)
             .rank();
     ZonePlan zones = zones(survey, ranking);
     SurveyRecovery recovery = recovery(measurement);
@@ -133,6 +157,14 @@ public final class Assessment {
         loaded.findings(),
         loaded.counts(),
         tables);
+  }
+
+  private MeasuredEvidence evidence(LoadedSurvey loaded, Measurement measurement) {
+    MeasuredEvidence evidence = MeasuredEvidence.of(measurement);
+    return earlier.isEmpty()
+        ? evidence
+        : evidence.withEarlier(
+            new EarlierSurveys(earlier, tables, meter).scars(definition, loaded));
   }
 
   private SurveyRecovery recovery(Measurement measurement) {
@@ -215,7 +247,12 @@ public final class Assessment {
     }
     meter.end();
 
-    List<FileDigest> inputs = InputFiles.digests(definition);
+    List<FileDigest> inputs = new ArrayList<>(InputFiles.digests(definition));
+    for (SurveyDefinition survey : earlier) {
+      for (FileDigest file : InputFiles.digests(survey)) {
+        inputs.add(new FileDigest(survey.name() + ": " + file.file(), file.bytes(), file.sha256()));
+      }
+    }
     meter.begin("Writing proposals", assessed.zones().zones().size());
     ProposalSheets.write(
         target,

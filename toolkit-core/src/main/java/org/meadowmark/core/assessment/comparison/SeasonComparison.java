@@ -22,8 +22,6 @@ import org.meadowmark.core.change.bed.SeasonBedChange;
 import org.meadowmark.core.change.comparability.Aspect;
 import org.meadowmark.core.change.comparability.SurveyComparison;
 import org.meadowmark.core.change.comparability.SurveyDifference;
-import org.meadowmark.core.change.comparability.SurveyDifference.Judgement;
-import org.meadowmark.core.change.comparability.SurveyTraits;
 import org.meadowmark.core.change.effect.EffectSettings;
 import org.meadowmark.core.change.effect.MarkerEffect;
 import org.meadowmark.core.change.effect.MarkerEffectFinder;
@@ -50,8 +48,6 @@ import org.meadowmark.core.measure.SurveyMeasurer;
 import org.meadowmark.core.measure.recovery.SurveyRecovery;
 import org.meadowmark.core.measure.recovery.SurveyRecoveryEstimator;
 import org.meadowmark.core.model.Channel;
-import org.meadowmark.core.model.LayerCount;
-import org.meadowmark.core.model.LayerRole;
 import org.meadowmark.core.model.MeadowmarkException;
 import org.meadowmark.core.model.MetricSurvey;
 import org.meadowmark.core.model.Progress;
@@ -155,7 +151,12 @@ final class SeasonComparison {
     for (int i = 1; i < mapped.size(); i++) {
       CommonGround ground = CommonGround.of(mapped.get(i - 1), mapped.get(i));
       grounds.add(ground);
-      differences.addAll(SurveyComparison.of(traits(i - 1), traits(i), ground, choices));
+      differences.addAll(
+          SurveyComparison.of(
+              Traits.of(read.get(i - 1), mapped.get(i - 1)),
+              Traits.of(read.get(i), mapped.get(i)),
+              ground,
+              choices));
     }
     refuseUnsafe(differences);
     List<MeasuredSeason> seasons = new ArrayList<>();
@@ -193,55 +194,12 @@ final class SeasonComparison {
     read.add(place, new ReadSurvey(definition, loaded.findings(), loaded.counts()));
   }
 
-  private SurveyTraits traits(int place) {
-    SurveyDefinition definition = read.get(place).definition();
-    return new SurveyTraits(
-        definition.name(),
-        date(definition),
-        definition.facts(),
-        definition.parameters().pixelSizeMetres(),
-        definition.parameters().position(),
-        read.get(place).counts().stream()
-            .filter(count -> count.role() == LayerRole.SCARS)
-            .map(LayerCount::crs)
-            .findFirst()
-            .orElse(""),
-        channelDigest(mapped.get(place)));
-  }
-
-  private static int channelDigest(MetricSurvey survey) {
-    int digest = 1;
-    for (Channel channel : survey.channels()) {
-      for (var point : channel.geometry().getCoordinates()) {
-        digest = 31 * digest + Long.hashCode(Math.round(1_000 * point.x));
-        digest = 31 * digest + Long.hashCode(Math.round(1_000 * point.y));
-      }
-    }
-    return digest;
-  }
-
   private void refuseUnsafe(List<SurveyDifference> differences) {
-    List<SurveyDifference> unsafe =
-        differences.stream()
-            .filter(difference -> difference.judgement() == Judgement.UNSAFE)
-            .filter(difference -> !despite.contains(difference.aspect()))
-            .toList();
-    if (unsafe.isEmpty()) {
-      return;
-    }
-    SurveyDifference first = unsafe.get(0);
-    throw new MeadowmarkException(
-        "the surveys of "
-            + first.season().start()
-            + " and "
-            + first.season().end()
-            + " are not safe to compare by "
-            + first.aspect().label()
-            + " ("
-            + first.words()
-            + "); compare them nevertheless with --despite "
-            + first.aspect().key()
-            + (unsafe.size() > 1 ? " (and " + (unsafe.size() - 1) + " more differences)" : ""));
+    SurveyComparison.refusal(differences, despite)
+        .ifPresent(
+            reason -> {
+              throw new MeadowmarkException(reason);
+            });
   }
 
   private MeasuredSeason measured(int place) {

@@ -4,7 +4,9 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.Set;
 import org.meadowmark.core.change.CombinedAccuracy;
 import org.meadowmark.core.change.CommonGround;
 import org.meadowmark.core.change.Season;
@@ -43,6 +45,36 @@ public final class SurveyComparison {
   public static List<SurveyDifference> of(
       SurveyTraits earlier, SurveyTraits later, CommonGround ground, ComparisonParameters limits) {
     return new SurveyComparison(earlier, later, ground, limits).differences();
+  }
+
+  /**
+   * Why surveys are not to be compared; empty where nothing speaks against it.
+   *
+   * @param differences how they differ
+   * @param despite what is let pass
+   */
+  public static Optional<String> refusal(List<SurveyDifference> differences, Set<Aspect> despite) {
+    List<SurveyDifference> unsafe =
+        differences.stream()
+            .filter(difference -> difference.judgement() == Judgement.UNSAFE)
+            .filter(difference -> !despite.contains(difference.aspect()))
+            .toList();
+    if (unsafe.isEmpty()) {
+      return Optional.empty();
+    }
+    SurveyDifference first = unsafe.get(0);
+    return Optional.of(
+        "the surveys of "
+            + first.season().start()
+            + " and "
+            + first.season().end()
+            + " are not safe to compare by "
+            + first.aspect().label()
+            + " ("
+            + first.words()
+            + "); compare them nevertheless with --despite "
+            + first.aspect().key()
+            + (unsafe.size() > 1 ? " (and " + (unsafe.size() - 1) + " more differences)" : ""));
   }
 
   private List<SurveyDifference> differences() {

@@ -12,6 +12,7 @@ import org.locationtech.jts.operation.buffer.BufferOp;
 import org.meadowmark.core.change.SeasonPair;
 import org.meadowmark.core.change.match.ChangeClass;
 import org.meadowmark.core.change.match.ScarChange;
+import org.meadowmark.core.change.match.SeasonMatch;
 import org.meadowmark.core.measure.StrTreeQuery;
 import org.meadowmark.core.model.MetricSurvey;
 import org.meadowmark.core.model.Scar;
@@ -38,35 +39,42 @@ public final class ReScarring {
    */
   public static Set<String> of(List<SeasonPair> pairs) {
     SeasonPair last = pairs.get(pairs.size() - 1);
-    double tolerance = last.match().toleranceMetres();
+    return of(
+        pairs.stream().map(pair -> pair.earlier().mapped()).toList(),
+        last.later().mapped(),
+        last.match());
+  }
+
+  /**
+   * Ids of the new line scars of a survey that lie on ground scarred before.
+   *
+   * @param earlier earlier surveys
+   * @param survey the survey
+   * @param match the last of the earlier ones matched with it
+   */
+  public static Set<String> of(List<MetricSurvey> earlier, MetricSurvey survey, SeasonMatch match) {
+    double tolerance = match.toleranceMetres();
     STRtree index = new STRtree();
-    for (SeasonPair pair : pairs) {
-      for (Scar scar : pair.earlier().mapped().scars()) {
+    double widest = 0;
+    for (MetricSurvey before : earlier) {
+      for (Scar scar : before.scars()) {
         index.insert(scar.geometry().getEnvelopeInternal(), scar);
+        widest = Math.max(widest, scar.widthMetres());
       }
     }
     index.build();
     Set<String> fresh = new HashSet<>();
-    for (ScarChange change : last.match().later()) {
+    for (ScarChange change : match.later()) {
       if (change.isLine() && change.change() == ChangeClass.NEW) {
         fresh.add(change.id());
       }
     }
-    MetricSurvey survey = last.later().mapped();
-    double widest = widest(pairs);
+    double reach = widest;
     return survey.scars().parallelStream()
         .filter(scar -> fresh.contains(scar.id()))
-        .filter(scar -> isOnEarlierGround(scar, index, tolerance, widest, survey))
+        .filter(scar -> isOnEarlierGround(scar, index, tolerance, reach, survey))
         .map(Scar::id)
         .collect(Collectors.toSet());
-  }
-
-  private static double widest(List<SeasonPair> pairs) {
-    return pairs.stream()
-        .flatMap(pair -> pair.earlier().mapped().scars().stream())
-        .mapToDouble(Scar::widthMetres)
-        .max()
-        .orElse(0);
   }
 
   private static boolean isOnEarlierGround(
