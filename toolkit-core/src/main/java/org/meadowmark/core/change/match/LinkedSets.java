@@ -9,30 +9,32 @@ final class LinkedSets {
   private LinkedSets() {}
 
   /**
-   * Sets of pairs; sets are in the order of their first pair, and so are the pairs in them.
+   * Sets of some pairs; sets are in the order of their first pair, and so are the pairs in them.
    *
-   * @param pairs in the order of earlier and then later scar
+   * @param places positions of the pairs, ascending
+   * @param pairs all pairs
    * @param earlierCount number of earlier scars
    * @param laterCount number of later scars
    */
-  static List<List<Pair>> of(List<Pair> pairs, int earlierCount, int laterCount) {
+  static List<List<Integer>> of(
+      List<Integer> places, List<Pair> pairs, int earlierCount, int laterCount) {
     int[] set = new int[earlierCount + laterCount];
     Arrays.setAll(set, i -> i);
-    for (Pair pair : pairs) {
-      int one = root(set, pair.earlier());
-      int other = root(set, earlierCount + pair.later());
+    for (int place : places) {
+      int one = root(set, pairs.get(place).earlier());
+      int other = root(set, earlierCount + pairs.get(place).later());
       set[Math.max(one, other)] = Math.min(one, other);
     }
-    int[] place = new int[earlierCount + laterCount];
-    Arrays.fill(place, -1);
-    List<List<Pair>> sets = new ArrayList<>();
-    for (Pair pair : pairs) {
-      int root = root(set, pair.earlier());
-      if (place[root] < 0) {
-        place[root] = sets.size();
+    int[] number = new int[earlierCount + laterCount];
+    Arrays.fill(number, -1);
+    List<List<Integer>> sets = new ArrayList<>();
+    for (int place : places) {
+      int root = root(set, pairs.get(place).earlier());
+      if (number[root] < 0) {
+        number[root] = sets.size();
         sets.add(new ArrayList<>(1));
       }
-      sets.get(place[root]).add(pair);
+      sets.get(number[root]).add(place);
     }
     return sets;
   }

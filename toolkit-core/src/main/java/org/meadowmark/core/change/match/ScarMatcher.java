@@ -74,17 +74,8 @@ public final class ScarMatcher {
     progress.begin("matching scars of " + earlier.date() + " and " + later.date(), from.size());
     CandidatePairs.Found found =
         new CandidatePairs(from, to, tolerance, parameters.directionDegrees()).find(progress);
-    Assignment assignment = new Assignment(from, to, tolerance, parameters.leastShare(), solver);
     List<Assigned> links =
-        LinkedSets.of(found.pairs(), from.size(), to.size()).parallelStream()
-            .map(assignment::assign)
-            .flatMap(List::stream)
-            .toList()
-            .stream()
-            .sorted(
-                Comparator.comparingInt((Assigned link) -> link.pair().earlier())
-                    .thenComparingInt(link -> link.pair().later()))
-            .toList();
+        Assignment.of(from, to, found.pairs(), tolerance, parameters.leastShare(), solver);
     SeasonMatch match = match(earlier, later, tolerance, from, to, found, links);
     progress.end();
     return match;
