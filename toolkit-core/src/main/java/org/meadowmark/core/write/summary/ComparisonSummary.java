@@ -89,7 +89,7 @@ public final class ComparisonSummary {
         .append(" of new line inside beds on ")
         .append(Figures.hectares(rate.bedHectares() * Hectare.SQUARE_METRES))
         .append(" of bed that both surveys looked at, in ")
-        .append(Figures.number(pair.season().years()))
+        .append(String.format(Locale.ROOT, "%.2f", pair.season().years()))
         .append(" years: ")
         .append(rate(rate))
         .append(" m for each hectare and year. ");
