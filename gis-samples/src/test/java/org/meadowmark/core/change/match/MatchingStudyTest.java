@@ -11,7 +11,7 @@ import org.meadowmark.core.change.match.MatchingStudy.Outcome;
 import org.meadowmark.core.survey.MatchingParameters;
 import org.meadowmark.core.survey.ParametersTable;
 
-/** A small run of the study in {@code docs/season-change.md}. */
+/** A small run of the study in {@code docs/scar-matching.md}. */
 class MatchingStudyTest {
   private static final long FIRST_SEED = 1_001;
   private static final double[] ERRORS = {0.1, 0.3, 1, 3};
@@ -48,7 +48,7 @@ class MatchingStudyTest {
   void writesTheTables() throws Exception {
     int seeds = Integer.getInteger("meadowmark.matching-seeds");
     List<String> rows = MatchingStudy.tables(FIRST_SEED, seeds, ERRORS);
-    Files.write(Path.of("target", "season-change.md"), rows);
+    Files.write(Path.of("target", "scar-matching.md"), rows);
     assertThat(rows).hasSizeGreaterThan(2 * ERRORS.length);
   }
 }

@@ -13,7 +13,8 @@ final class Atoms {
   /** Capacities are whole millimetres. */
   static final double UNITS_PER_METRE = 1_000;
 
-  private static final int MANY_CUTS = 24;
+  private static final int MANY_CUTS = 16;
+  private static final int PIECES_OF_MANY = 8;
 
   private final double[] middles;
   private final long[] units;
@@ -54,8 +55,8 @@ final class Atoms {
   }
 
   /**
-   * Where to cut. Where there are many cuts, those closer together than half the tolerance are one;
-   * the ends of the compared stretches stay where they are.
+   * Where to cut. Where there are many cuts, those closer together than half the tolerance or an
+   * eighth of the scar are one; the ends of the compared stretches stay where they are.
    */
   private static double[] cuts(double[] firm, List<double[]> covers, double apart) {
     record Cut(double at, boolean firm) {}
@@ -69,7 +70,8 @@ final class Atoms {
       }
     }
     all.sort(Comparator.comparingDouble(Cut::at));
-    double step = all.size() > MANY_CUTS ? apart : 0;
+    double reach = firm.length == 0 ? 0 : firm[firm.length - 1] - firm[0];
+    double step = all.size() > MANY_CUTS ? Math.max(apart, reach / PIECES_OF_MANY) : 0;
     double[] cuts = new double[all.size()];
     int count = 0;
     int i = 0;

@@ -22,6 +22,10 @@ import org.meadowmark.core.model.Progress;
  */
 final class CandidatePairs {
   private static final int MOST_COVER = 12;
+
+  /** Where no more boxes meet, all are read, in any order. */
+  private static final int FEW = 64;
+
   private static final int BLOCK = 256;
 
   private final List<ComparedTrace> earlier;
@@ -97,7 +101,7 @@ final class CandidatePairs {
     List<Pair> found = new ArrayList<>(4);
     double cover = 0;
     for (int candidate : near) {
-      if (cover >= MOST_COVER * scar.comparableMetres()) {
+      if (near.length > FEW && cover >= MOST_COVER * scar.comparableMetres()) {
         crowded[index] = true;
         break;
       }
@@ -115,7 +119,7 @@ final class CandidatePairs {
     IntStream.Builder items = IntStream.builder();
     tree.query(box, item -> items.add((Integer) item));
     int[] near = items.build().toArray();
-    if (near.length <= MOST_COVER) {
+    if (near.length <= FEW) {
       return near;
     }
     Coordinate middle = earlier.get(index).trace().box().centre();
