@@ -70,6 +70,7 @@ public enum ParameterName {
   PROJECT_GROWTH("project_growth_years"),
   PROJECT_LIFE("project_life_years"),
   NEW_PATCHES("new_patches_per_year"),
+  OBSERVED_RECOVERY("observed_recovery_years"),
   PLANTING_PATTERN("planting_pattern"),
   PLANTING_UNIT_COST("planting_unit_cost"),
   FILL_COST("fill_cost_per_m3"),
@@ -92,7 +93,24 @@ public enum ParameterName {
   MATCH_LEAST_TOLERANCE("match_least_tolerance_m"),
   MATCH_SHARE("match_share"),
   MATCH_DIRECTION("match_direction_deg"),
-  MATCH_LENGTH_CHANGE("match_length_change");
+  MATCH_LENGTH_CHANGE("match_length_change"),
+  COMPARISON_CONFIDENCE("comparison_confidence"),
+  BOOTSTRAP_DRAWS("bootstrap_draws"),
+  WIDTH_CLASS_LIMITS("width_class_limits_m"),
+  EFFECT_EXPOSURE("effect_exposure"),
+  EFFECT_PERMUTATIONS("effect_permutations"),
+  CONTROL_RATE_FACTOR("control_rate_factor"),
+  CONTROL_DISTANCE("control_distance_m"),
+  CONTROL_MINIMUM_EXPOSURE("control_minimum_exposure_ha"),
+  DETECTABLE_DROP("detectable_drop"),
+  DETECTION_POWER("detection_power"),
+  MOST_FURTHER_SEASONS("most_further_seasons"),
+  UNSAFE_SEASON_DAYS("unsafe_season_days"),
+  UNSAFE_EFFORT_RATIO("unsafe_effort_ratio"),
+  UNSAFE_CLARITY_RATIO("unsafe_clarity_ratio"),
+  UNSAFE_PIXEL_RATIO("unsafe_pixel_ratio"),
+  UNSAFE_POSITION("unsafe_position_m"),
+  UNSAFE_COMMON_SHARE("unsafe_common_share");
 
   private final String key;
 

@@ -41,6 +41,7 @@ import java.util.stream.Stream;
  * @param recovery choices for recovery, loss and planted grass
  * @param repair choices for the repair plan
  * @param matching choices for matching scars of two surveys
+ * @param comparison choices for rates, markers and what makes surveys comparable
  */
 public record Parameters(
     Optional<String> analysisCrs,
@@ -73,7 +74,8 @@ public record Parameters(
     ZoneParameters zones,
     RecoveryParameters recovery,
     RepairParameters repair,
-    MatchingParameters matching) {
+    MatchingParameters matching,
+    ComparisonParameters comparison) {
 
   /** What the scarred area is divided by. */
   public enum SeverityDenominator {
@@ -97,6 +99,78 @@ public record Parameters(
   public Parameters {
     crossingDistancesMetres = crossingDistancesMetres.stream().sorted().distinct().toList();
     gapWidthLimitsMetres = gapWidthLimitsMetres.stream().sorted().distinct().toList();
+  }
+
+  /** The same choices, measured on a stated grid. */
+  public Parameters onGrid(String code) {
+    return new Parameters(
+        Optional.of(code),
+        groundScale,
+        severityDenominator,
+        scarGroupDistanceMetres,
+        crossingDistancesMetres,
+        crossingDistanceMetres,
+        fishGuild,
+        gapWidthLimitsMetres,
+        sliverToleranceMetres,
+        minimumPatchSquareMetres,
+        minimumWidthMetres,
+        maximumWidthMetres,
+        segmentLengthMetres,
+        channelReachMetres,
+        minimumExposureHectares,
+        attributionStepMetres,
+        pixelSizeMetres,
+        uncertaintyDraws,
+        seed,
+        positionRmseMetres,
+        positionRmseXMetres,
+        positionRmseYMetres,
+        positionCheckPoints,
+        connectivityDetailPatches,
+        ranking,
+        zones,
+        recovery,
+        repair,
+        matching,
+        comparison);
+  }
+
+  /**
+   * The same choices without what takes longest: drawn intervals, and patches weighed one by one.
+   */
+  public Parameters withoutDetail() {
+    return new Parameters(
+        analysisCrs,
+        groundScale,
+        severityDenominator,
+        scarGroupDistanceMetres,
+        crossingDistancesMetres,
+        crossingDistanceMetres,
+        fishGuild,
+        gapWidthLimitsMetres,
+        sliverToleranceMetres,
+        minimumPatchSquareMetres,
+        minimumWidthMetres,
+        maximumWidthMetres,
+        segmentLengthMetres,
+        channelReachMetres,
+        minimumExposureHectares,
+        attributionStepMetres,
+        pixelSizeMetres,
+        0,
+        seed,
+        positionRmseMetres,
+        positionRmseXMetres,
+        positionRmseYMetres,
+        positionCheckPoints,
+        0,
+        ranking,
+        zones,
+        recovery,
+        repair,
+        matching,
+        comparison);
   }
 
   /** Error of scar positions, where it is stated. */
