@@ -41,15 +41,17 @@ public final class LongChannels {
   private static final double ISLAND_SPACING_METRES = 2_000;
   private static final int BED_VERTICES = 60;
   private static final int SCAR_VERTICES = 6;
-  private static final double HOT_SHARE = 0.2;
+  private static final double USUAL_HOT_SHARE = 0.2;
   private static final int HOT_SPOTS = 40;
 
   private final GeometryFactory factory = new GeometryFactory();
   private final Random random = new Random(7);
   private final int rows;
+  private final double hotShare;
 
-  private LongChannels(int rows) {
+  private LongChannels(int rows, double hotShare) {
     this.rows = rows;
+    this.hotShare = hotShare;
   }
 
   /**
@@ -59,7 +61,18 @@ public final class LongChannels {
    * @param scars scar lines, 40 m long on average
    */
   public static MetricSurvey of(int rows, int scars) {
-    LongChannels coast = new LongChannels(rows);
+    return of(rows, scars, USUAL_HOT_SHARE);
+  }
+
+  /**
+   * A survey.
+   *
+   * @param rows winding channels of about 52 km each
+   * @param scars scar lines, 40 m long on average
+   * @param hotShare share of the scars that lie in 40 hot spots, in 0–1
+   */
+  public static MetricSurvey of(int rows, int scars, double hotShare) {
+    LongChannels coast = new LongChannels(rows, hotShare);
     AnalysisGrid grid = AnalysisGrid.ofCode("EPSG:32617", new CrsCatalog());
     return new MetricSurvey(
         grid.label(),
@@ -157,7 +170,7 @@ public final class LongChannels {
     for (int i = 0; i < count; i++) {
       int row = random.nextInt(rows);
       double x = random.nextDouble() * ROW_METRES;
-      if (random.nextDouble() < HOT_SHARE) {
+      if (random.nextDouble() < hotShare) {
         int spot = random.nextInt(HOT_SPOTS);
         row = spot * 7 % rows;
         x = (spot + 0.5) / HOT_SPOTS * ROW_METRES + 150 * random.nextGaussian();

@@ -1,5 +1,8 @@
 package org.meadowmark.cli;
 
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.concurrent.Callable;
 import org.meadowmark.core.model.Progress;
 import picocli.CommandLine.Command;
@@ -32,6 +35,15 @@ import picocli.CommandLine.Spec;
     })
 final class AssessCommand implements Callable<Integer> {
   @Mixin private SurveyOptions survey;
+
+  @Option(
+      names = "--earlier",
+      paramLabel = "SURVEY",
+      description =
+          "Earlier survey of the same place, to tell where the ground is scarred again. May be given"
+              + " several times. --set counts for it too.")
+  private List<Path> earlier = new ArrayList<>();
+
   @Mixin private OutputOption output;
 
   @Option(names = "--overwrite", description = "Replace the output of an earlier run.")
@@ -57,6 +69,7 @@ final class AssessCommand implements Callable<Integer> {
           gateway.assess(
               new AssessGateway.Request(
                   given.definition(),
+                  earlier.stream().map(survey::earlier).toList(),
                   given.tables(),
                   output.folder(),
                   overwrite,

@@ -1,6 +1,7 @@
 package org.meadowmark.cli;
 
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Map;
 import org.meadowmark.core.model.Progress;
 import org.meadowmark.core.reference.ReferenceTables;
@@ -14,6 +15,7 @@ interface AssessGateway {
    * What to assess.
    *
    * @param survey the survey, complete
+   * @param earlier earlier surveys of the place
    * @param tables reference tables
    * @param output folder to write
    * @param overwrite whether an earlier output there may be replaced
@@ -22,6 +24,7 @@ interface AssessGateway {
    */
   record Request(
       SurveyDefinition survey,
+      List<SurveyDefinition> earlier,
       ReferenceTables tables,
       Path output,
       boolean overwrite,

@@ -31,6 +31,7 @@ public final class Main {
         List.of(
             new AssessCommand(Toolkit::assess),
             new CheckCommand(Toolkit::check),
+            new CompareCommand(Toolkit::compare),
             new MakeSampleCommand(new SampleWriter()),
             new TablesCommand()));
   }

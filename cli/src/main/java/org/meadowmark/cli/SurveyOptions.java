@@ -98,6 +98,20 @@ final class SurveyOptions {
     return new Survey(draft.define(parameters, reference), reference);
   }
 
+  /**
+   * An earlier survey: its file, with the parameters that were given.
+   *
+   * @throws MeadowmarkException if the file is wrong
+   */
+  SurveyDefinition earlier(Path file) {
+    TableLibrary library = tables.library();
+    SurveyDraft draft = SurveyFile.draft(file);
+    for (Setting setting : settings()) {
+      draft = draft.withSetting(setting);
+    }
+    return draft.define(ParametersTable.read(library), ReferenceTablesReader.read(library));
+  }
+
   private SurveyDraft withOptions(SurveyDraft file, ParametersTable parameters) {
     List<Setting> given = settings();
     usage(() -> parameters.parameters(given));

@@ -7,6 +7,7 @@ import java.util.function.Supplier;
 import org.meadowmark.core.assessment.Assessment;
 import org.meadowmark.core.assessment.LoadedSurvey;
 import org.meadowmark.core.assessment.SurveyLoader;
+import org.meadowmark.core.assessment.comparison.ComparisonRun;
 import org.meadowmark.core.model.Progress;
 import org.meadowmark.core.write.record.FindingsReport;
 
@@ -21,11 +22,28 @@ final class Toolkit {
         () ->
             new Assessment(
                     request.survey(),
+                    request.earlier(),
                     request.tables(),
                     request.options(),
                     ToolVersion.text(),
                     progress)
                 .assessInto(request.output(), request.overwrite()));
+  }
+
+  /** See {@link CompareGateway}. */
+  static String compare(CompareGateway.Request request, Progress progress) {
+    return onThreads(
+        request.threads(),
+        () ->
+            new ComparisonRun(
+                    request.surveys(),
+                    request.tables(),
+                    request.despite(),
+                    request.markers(),
+                    request.options(),
+                    ToolVersion.text(),
+                    progress)
+                .compareInto(request.output(), request.overwrite()));
   }
 
   /** See {@link CheckGateway}. */

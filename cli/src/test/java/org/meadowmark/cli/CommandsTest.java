@@ -257,7 +257,7 @@ class CommandsTest {
             new Terminal.Outcome(
                 2,
                 "",
-                "error: Unmatched argument at index 0: 'asess'; did you mean assess or tables? See"
+                "error: Unmatched argument at index 0: 'asess'; did you mean assess or compare-seasons or tables? See"
                     + " 'meadowmark --help'\n"));
   }
 

@@ -20,7 +20,8 @@ class HelpTest {
       Path.of(System.getProperty("meadowmark.root"), "cli/src/test/resources/golden");
 
   @ParameterizedTest
-  @ValueSource(strings = {"meadowmark", "assess", "check", "make-sample", "tables"})
+  @ValueSource(
+      strings = {"meadowmark", "assess", "check", "compare-seasons", "make-sample", "tables"})
   void helpIsAsRecorded(String command) throws IOException {
     String[] arguments =
         command.equals("meadowmark") ? new String[] {"--help"} : new String[] {command, "--help"};
@@ -48,7 +49,7 @@ class HelpTest {
   }
 
   @ParameterizedTest
-  @ValueSource(strings = {"check", "make-sample", "tables"})
+  @ValueSource(strings = {"check", "compare-seasons", "make-sample", "tables"})
   void sharedOptionsAreWordedTheSame(String command) {
     assertThat(option("--quiet", command)).isEqualTo(option("--quiet", "assess"));
     assertThat(option("--no-progress", command)).isEqualTo(option("--no-progress", "assess"));

@@ -16,6 +16,7 @@ import picocli.CommandLine;
 final class RecordingGateways {
   final List<AssessGateway.Request> assessed = new ArrayList<>();
   final List<CheckGateway.Request> checked = new ArrayList<>();
+  final List<CompareGateway.Request> compared = new ArrayList<>();
   final List<Object> made = new ArrayList<>();
   final List<Finding> findings = new ArrayList<>();
   final List<LayerCount> counts = new ArrayList<>();
@@ -28,6 +29,7 @@ final class RecordingGateways {
         List.of(
             new AssessCommand(this::assess),
             new CheckCommand(this::check),
+            new CompareCommand(this::compare),
             new MakeSampleCommand(sampleGateway()),
             new TablesCommand()));
   }
@@ -41,6 +43,13 @@ final class RecordingGateways {
     assessed.add(request);
     failIfTold();
     return "summary of " + request.survey().name() + "\n";
+  }
+
+  private String compare(CompareGateway.Request request, Progress given) {
+    progress = given;
+    compared.add(request);
+    failIfTold();
+    return "summary of " + request.surveys().size() + " surveys\n";
   }
 
   private FindingsReport check(CheckGateway.Request request, Progress given) {

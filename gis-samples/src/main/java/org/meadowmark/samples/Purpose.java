@@ -20,6 +20,7 @@ final class Purpose {
   static final long SCAR_FATE = 16;
   static final long SCAR_SURVEY = 17;
   static final long COVER = 18;
+  static final long TWO_SEASONS = 19;
 
   private Purpose() {}
 }

@@ -36,6 +36,8 @@ class ArchitectureTest {
           .definedBy("org.meadowmark.core.rank..")
           .layer("plan")
           .definedBy("org.meadowmark.core.plan..")
+          .layer("change")
+          .definedBy("org.meadowmark.core.change..")
           .layer("write")
           .definedBy("org.meadowmark.core.write..")
           .layer("assessment")
@@ -44,12 +46,14 @@ class ArchitectureTest {
           .mayNotBeAccessedByAnyLayer()
           .whereLayer("write")
           .mayOnlyBeAccessedByLayers("assessment")
-          .whereLayer("plan")
+          .whereLayer("change")
           .mayOnlyBeAccessedByLayers("write", "assessment")
+          .whereLayer("plan")
+          .mayOnlyBeAccessedByLayers("change", "write", "assessment")
           .whereLayer("rank")
-          .mayOnlyBeAccessedByLayers("plan", "write", "assessment")
+          .mayOnlyBeAccessedByLayers("plan", "change", "write", "assessment")
           .whereLayer("measure")
-          .mayOnlyBeAccessedByLayers("rank", "plan", "write", "assessment")
+          .mayOnlyBeAccessedByLayers("rank", "plan", "change", "write", "assessment")
           .whereLayer("project")
           .mayOnlyBeAccessedByLayers("assessment")
           .whereLayer("check")
@@ -58,10 +62,26 @@ class ArchitectureTest {
           .mayOnlyBeAccessedByLayers("check", "project", "assessment")
           .whereLayer("survey")
           .mayOnlyBeAccessedByLayers(
-              "read", "check", "project", "measure", "rank", "plan", "write", "assessment")
+              "read",
+              "check",
+              "project",
+              "measure",
+              "rank",
+              "plan",
+              "change",
+              "write",
+              "assessment")
           .whereLayer("reference")
           .mayOnlyBeAccessedByLayers(
-              "survey", "check", "project", "measure", "rank", "plan", "write", "assessment");
+              "survey",
+              "check",
+              "project",
+              "measure",
+              "rank",
+              "plan",
+              "change",
+              "write",
+              "assessment");
 
   @ArchTest
   static final ArchRule NO_CYCLES =

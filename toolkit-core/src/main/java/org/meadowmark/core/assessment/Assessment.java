@@ -10,8 +10,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
-import java.util.stream.Stream;
 import org.locationtech.jts.geom.GeometryFactory;
+import org.meadowmark.core.assessment.comparison.EarlierSurveys;
 import org.meadowmark.core.measure.Barriers;
 import org.meadowmark.core.measure.Measurement;
 import org.meadowmark.core.measure.SurveyMeasurer;
@@ -49,6 +49,7 @@ import org.meadowmark.core.write.proposal.SurveySheets;
 import org.meadowmark.core.write.record.FileDigest;
 import org.meadowmark.core.write.record.FindingsReport;
 import org.meadowmark.core.write.record.InputFiles;
+import org.meadowmark.core.write.record.OutputFiles;
 import org.meadowmark.core.write.record.RunFacts;
 import org.meadowmark.core.write.record.RunRecord;
 import org.meadowmark.core.write.record.StageMeter;
@@ -84,9 +85,10 @@ public final class Assessment {
   public static final String FINDINGS = "findings.json";
 
   /** Tables stay byte-identical from run to run, so no table carries the time of the run. */
-  private static final Instant CONTENT_TIME = Instant.parse("2000-01-01T00:00:00Z");
+  public static final Instant CONTENT_TIME = Instant.parse("2000-01-01T00:00:00Z");
 
   private final SurveyDefinition definition;
+  private final List<SurveyDefinition> earlier;
   private final ReferenceTables tables;
   private final Map<String, String> options;
   private final String toolVersion;
@@ -108,7 +110,28 @@ public final class Assessment {
       Map<String, String> options,
       String toolVersion,
       Progress progress) {
+    this(definition, List.of(), tables, options, toolVersion, progress);
+  }
+
+  /**
+   * Prepares an assessment that knows earlier surveys of the place.
+   *
+   * @param definition what to assess
+   * @param earlier earlier surveys, which tell where the ground was scarred before; may be none
+   * @param tables reference tables
+   * @param options options as the user gave them, for the run record
+   * @param toolVersion version of the program, for the run record
+   * @param progress hears how far the work is
+   */
+  public Assessment(
+      SurveyDefinition definition,
+      List<SurveyDefinition> earlier,
+      ReferenceTables tables,
+      Map<String, String> options,
+      String toolVersion,
+      Progress progress) {
     this.definition = definition;
+    this.earlier = List.copyOf(earlier);
     this.tables = tables;
     this.options = options;
     this.toolVersion = toolVersion;
@@ -127,7 +150,7 @@ public final class Assessment {
         new SurveyMeasurer(survey, definition.parameters(), tables, meter).measure();
     ChannelRanking ranking =
         new ChannelRanker(
-                survey, MeasuredEvidence.of(measurement), definition.parameters(), tables, meter)
+                survey, evidence(loaded, measurement), definition.parameters(), tables, meter)
             .rank();
     ZonePlan zones = zones(survey, ranking);
     SurveyRecovery recovery = recovery(measurement);
@@ -142,6 +165,14 @@ public final class Assessment {
         loaded.findings(),
         loaded.counts(),
         tables);
+  }
+
+  private MeasuredEvidence evidence(LoadedSurvey loaded, Measurement measurement) {
+    MeasuredEvidence evidence = MeasuredEvidence.of(measurement);
+    return earlier.isEmpty()
+        ? evidence
+        : evidence.withEarlier(
+            new EarlierSurveys(earlier, tables, meter).scars(definition, loaded));
   }
 
   private SurveyRecovery recovery(Measurement measurement) {
@@ -232,7 +263,12 @@ public final class Assessment {
     }
     meter.end();
 
-    List<FileDigest> inputs = InputFiles.digests(definition);
+    List<FileDigest> inputs = new ArrayList<>(InputFiles.digests(definition));
+    for (SurveyDefinition survey : earlier) {
+      for (FileDigest file : InputFiles.digests(survey)) {
+        inputs.add(new FileDigest(survey.name() + ": " + file.file(), file.bytes(), file.sha256()));
+      }
+    }
     meter.begin("Writing proposals", assessed.zones().zones().size());
     List<SheetInput> sheetInputs =
         inputs.stream().map(input -> new SheetInput(input.file(), input.sha256())).toList();
@@ -272,7 +308,7 @@ public final class Assessment {
     RunFacts facts =
         new RunFacts(
             Versions.current(toolVersion), options, started, Instant.now(), meter.stages());
-    RunRecord runRecord = new RunRecord(assessed, facts, inputs, digests(target));
+    RunRecord runRecord = new RunRecord(assessed, facts, inputs, OutputFiles.digests(target));
     Files.writeString(
         target.resolve(RunRecord.FILE_NAME), runRecord.toJson(), StandardCharsets.UTF_8);
   }
@@ -289,17 +325,5 @@ public final class Assessment {
         "Meadowmark "
             + toolVersion
             + "; run-record.json, written beside this file, lists inputs, options and digests");
-  }
-
-  private static List<FileDigest> digests(Path folder) throws IOException {
-    List<Path> files;
-    try (Stream<Path> all = Files.walk(folder)) {
-      files = all.filter(Files::isRegularFile).sorted().toList();
-    }
-    List<FileDigest> digests = new ArrayList<>();
-    for (Path file : files) {
-      digests.add(FileDigest.of(folder.relativize(file).toString(), file));
-    }
-    return digests;
   }
 }

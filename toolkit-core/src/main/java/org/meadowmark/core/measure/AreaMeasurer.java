@@ -11,7 +11,10 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.TreeMap;
+import java.util.function.Function;
 import java.util.function.Supplier;
+import java.util.stream.DoubleStream;
+import java.util.stream.IntStream;
 import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.prep.PreparedGeometry;
 import org.locationtech.jts.geom.prep.PreparedGeometryFactory;
@@ -33,6 +36,7 @@ final class AreaMeasurer {
   private final DamageErrors errors;
   private final GrassPart.Maker maker;
   private final PatchMap patches;
+  private final List<Footprint> footprints;
   private final PieceGraph.Maker graphs;
   private final Progress progress;
   private final Map<String, String> classOfBed = new HashMap<>();
@@ -44,6 +48,7 @@ final class AreaMeasurer {
       DamageErrors errors,
       GrassPart.Maker maker,
       PatchMap patches,
+      List<Footprint> footprints,
       PieceGraph.Maker graphs,
       Progress progress) {
     this.survey = survey;
@@ -52,6 +57,7 @@ final class AreaMeasurer {
     this.errors = errors;
     this.maker = maker;
     this.patches = patches;
+    this.footprints = footprints;
     this.graphs = graphs;
     this.progress = progress;
   }
@@ -89,7 +95,7 @@ final class AreaMeasurer {
   private AreaMeasure whole(List<GrassPart> beds) {
     Fragmentation fragmentation =
         ScopeSummary.compare(
-            patches.before(), patches.after(), patches.gapWidthsMetres(), parameters);
+            patches.before(), patches.after(), patches.gaps().minimumWidthsMetres(), parameters);
     return line(Kind.WHOLE_SURVEY, Optional.empty(), beds, fragmentation);
   }
 
@@ -107,15 +113,11 @@ final class AreaMeasurer {
                   if (prepared.contains(bed.geometry())) {
                     return inside ? bed : null;
                   }
-                  return maker.clipped(bed, shape, operation);
+                  return maker.clipped(bed, prepared, operation);
                 })
             .filter(part -> part != null && part.grassSquareMetres() > 0)
             .toList();
-    double[] widths =
-        patches.gaps().stream()
-            .filter(gap -> prepared.intersects(gap.geometry()) == inside)
-            .mapToDouble(Gap::minimumWidthMetres)
-            .toArray();
+    double[] widths = gapWidths(prepared, inside);
     double minimum = parameters.minimumPatchSquareMetres();
     Fragmentation fragmentation =
         ScopeSummary.compare(
@@ -124,6 +126,37 @@ final class AreaMeasurer {
             widths,
             parameters);
     return line(kind, area, parts, fragmentation);
+  }
+
+  /** Widths of gaps that meet a shape, or of those that do not. */
+  private double[] gapWidths(PreparedGeometry shape, boolean inside) {
+    GapColumns gaps = patches.gaps();
+    int count = gaps.count();
+    int[] starts =
+        IntStream.range(0, count).filter(i -> i == 0 || gaps.scar(i) != gaps.scar(i - 1)).toArray();
+    return IntStream.range(0, starts.length)
+        .parallel()
+        .mapToObj(
+            s -> {
+              int end = s + 1 < starts.length ? starts[s + 1] : count;
+              return widthsOfScar(shape, inside, starts[s], end);
+            })
+        .flatMapToDouble(Function.identity())
+        .toArray();
+  }
+
+  private DoubleStream widthsOfScar(PreparedGeometry shape, boolean inside, int from, int to) {
+    GapColumns gaps = patches.gaps();
+    Geometry line = footprints.get(gaps.scar(from)).line();
+    boolean all = !line.isEmpty() && shape.contains(line);
+    boolean none = !line.isEmpty() && !all && !shape.intersects(line);
+    IntStream kept = IntStream.range(from, to);
+    if (all || none) {
+      kept = all == inside ? kept : IntStream.empty();
+    } else {
+      kept = kept.filter(i -> shape.intersects(gaps.geometry(i, footprints)) == inside);
+    }
+    return kept.mapToDouble(gaps::minimumWidthMetres);
   }
 
   private AreaMeasure line(

@@ -5,9 +5,8 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.stream.IntStream;
+import java.util.OptionalDouble;
 import org.meadowmark.core.measure.connectivity.BinaryConnectivity;
-import org.meadowmark.core.measure.connectivity.BinaryIndex;
 import org.meadowmark.core.measure.connectivity.CrossingModel;
 import org.meadowmark.core.measure.connectivity.Filling;
 import org.meadowmark.core.measure.connectivity.FillingGain;
@@ -15,6 +14,7 @@ import org.meadowmark.core.measure.connectivity.HabitatGraph;
 import org.meadowmark.core.measure.connectivity.PatchImportance;
 import org.meadowmark.core.measure.connectivity.ProbabilisticConnectivity;
 import org.meadowmark.core.measure.connectivity.ProbabilisticIndex;
+import org.meadowmark.core.measure.connectivity.Sample;
 import org.meadowmark.core.model.Hectare;
 import org.meadowmark.core.survey.Parameters;
 
@@ -28,49 +28,62 @@ final class ConnectivityMeasurer {
 
   private final HabitatGraph graph;
   private final double landscapeHectares;
+  private final Optional<Sample> sample;
 
+  /**
+   * Prepares the graph.
+   *
+   * @param patchSquareMetres areas of the patches
+   * @param pieces distances between them
+   * @param totalSquareMetres area of the landscape
+   */
   ConnectivityMeasurer(double[] patchSquareMetres, PieceGraph pieces, double totalSquareMetres) {
     double[] hectares = new double[patchSquareMetres.length];
     for (int i = 0; i < hectares.length; i++) {
       hectares[i] = patchSquareMetres[i] / Hectare.SQUARE_METRES;
     }
-    int count = pieces.crossings().size();
-    int[] first = new int[count];
-    int[] second = new int[count];
-    double[] metres = new double[count];
-    for (int i = 0; i < count; i++) {
-      PieceGraph.Link link = pieces.crossings().get(i);
-      first[i] = link.first();
-      second[i] = link.second();
-      metres[i] = link.metres();
-    }
-    graph = HabitatGraph.ofDistances(hectares, first, second, metres);
+    Links links = pieces.crossings();
+    graph =
+        HabitatGraph.ofDistances(hectares, links.firsts(), links.seconds(), links.lengthsMetres());
     landscapeHectares = totalSquareMetres / Hectare.SQUARE_METRES;
+    sample = pieces.sample();
   }
 
   /** Indices at each distance, in order. */
   List<Connectedness> sweep(List<Double> distancesMetres) {
     List<CrossingModel> models = distancesMetres.stream().map(ConnectivityMeasurer::model).toList();
     List<ProbabilisticConnectivity> probabilistic =
-        ProbabilisticConnectivity.sweep(graph, models, landscapeHectares);
+        sample.isPresent()
+            ? ProbabilisticConnectivity.estimate(graph, models, landscapeHectares, sample.get())
+            : ProbabilisticConnectivity.sweep(graph, models, landscapeHectares);
     List<Connectedness> sweep = new ArrayList<>();
     for (int i = 0; i < models.size(); i++) {
-      BinaryIndex binary =
-          BinaryConnectivity.of(graph, distancesMetres.get(i) + PieceGraph.EQUAL_METRES)
-              .index(landscapeHectares);
       ProbabilisticIndex index = probabilistic.get(i).index();
       sweep.add(
           new Connectedness(
-              binary.integralIndexOfConnectivity(),
+              integralIndex(distancesMetres.get(i)),
               index.probabilityOfConnectivity(),
-              index.equivalentAreaHectares()));
+              index.equivalentAreaHectares(),
+              sample.isPresent()
+                  ? OptionalDouble.of(index.equivalentAreaStandardErrorHectares())
+                  : OptionalDouble.empty()));
     }
     return sweep;
   }
 
+  /** It counts links, so that it needs every one of them. */
+  private OptionalDouble integralIndex(double distanceMetres) {
+    return sample.isPresent()
+        ? OptionalDouble.empty()
+        : OptionalDouble.of(
+            BinaryConnectivity.of(graph, distanceMetres + PieceGraph.EQUAL_METRES)
+                .index(landscapeHectares)
+                .integralIndexOfConnectivity());
+  }
+
   /** What each patch is worth and what filling each scar would restore. */
   ConnectivityDetail detail(
-      List<Patch> patches, List<PatchMap.NumberedGap> gaps, Parameters parameters) {
+      List<Patch> patches, GapColumns gaps, List<Footprint> footprints, Parameters parameters) {
     double distance = parameters.crossingDistanceMetres();
     ProbabilisticConnectivity connectivity =
         ProbabilisticConnectivity.of(graph, model(distance), landscapeHectares);
@@ -84,22 +97,25 @@ final class ConnectivityMeasurer {
               importance.fluxPercent(),
               importance.connectorPercent()));
     }
-    Map<String, List<PatchMap.NumberedGap>> byScar = new LinkedHashMap<>();
-    gaps.forEach(
-        gap -> byScar.computeIfAbsent(gap.gap().scarId(), id -> new ArrayList<>()).add(gap));
-    List<Filling> ofScars = byScar.values().stream().map(ConnectivityMeasurer::filling).toList();
+    Map<Integer, List<Filling.Join>> byScar = new LinkedHashMap<>();
+    for (int i = 0; i < gaps.count(); i++) {
+      byScar
+          .computeIfAbsent(gaps.scar(i), scar -> new ArrayList<>())
+          .add(Filling.Join.of(0, gaps.first(i), gaps.second(i)));
+    }
+    List<Filling> ofScars = byScar.values().stream().map(Filling::new).toList();
     List<FillingGain> gains = connectivity.gains(ofScars);
     List<ScarFilling> fillings = new ArrayList<>();
-    for (Map.Entry<String, List<PatchMap.NumberedGap>> scar : byScar.entrySet()) {
+    for (Map.Entry<Integer, List<Filling.Join>> scar : byScar.entrySet()) {
       long groups =
           scar.getValue().stream()
-              .flatMapToInt(gap -> IntStream.of(gap.first(), gap.second()))
-              .mapToObj(patch -> patches.get(patch).groupId())
+              .flatMap(join -> join.nodes().stream())
+              .map(patch -> patches.get(patch).groupId())
               .distinct()
               .count();
       fillings.add(
           new ScarFilling(
-              scar.getKey(),
+              footprints.get(scar.getKey()).scar().id(),
               scar.getValue().size(),
               Math.toIntExact(groups),
               gains.get(fillings.size()).equivalentAreaGainHectares()));
@@ -111,10 +127,5 @@ final class ConnectivityMeasurer {
   /** At a distance of 0 only pieces that touch are linked. */
   private static CrossingModel model(double distanceMetres) {
     return CrossingModel.ofMedianMetres(Math.max(distanceMetres, PieceGraph.EQUAL_METRES));
-  }
-
-  private static Filling filling(List<PatchMap.NumberedGap> gaps) {
-    return new Filling(
-        gaps.stream().map(gap -> Filling.Join.of(0, gap.first(), gap.second())).toList());
   }
 }

@@ -46,7 +46,7 @@ final class FootprintBuilder {
         index,
         scar,
         surveyed.part(line),
-        surveyed.part(area),
+        CompactPolygons.of(surveyed.part(area)),
         factor,
         line.getLength(),
         area.getArea());

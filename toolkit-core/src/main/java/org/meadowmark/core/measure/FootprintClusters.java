@@ -28,8 +28,14 @@ final class FootprintClusters {
   private final List<Cluster> clusters;
   private final STRtree clusterIndex;
 
-  FootprintClusters(List<Footprint> footprints) {
-    footprintIndex = StrTreeQuery.positions(footprints.stream().map(Footprint::area).toList());
+  /**
+   * Unites footprints that hang together.
+   *
+   * @param footprints all footprints of the survey
+   * @param footprintIndex their positions
+   */
+  FootprintClusters(List<Footprint> footprints, STRtree footprintIndex) {
+    this.footprintIndex = footprintIndex;
     List<int[]> pairs =
         footprints.parallelStream()
             .filter(footprint -> !footprint.area().isEmpty())
@@ -49,7 +55,7 @@ final class FootprintClusters {
     Geometry area = footprints.get(i).area();
     List<int[]> found = new ArrayList<>();
     PreparedGeometry prepared = null;
-    for (int j : footprintsNear(area.getEnvelopeInternal())) {
+    for (int j : StrTreeQuery.<Integer>items(footprintIndex, area.getEnvelopeInternal())) {
       if (j > i) {
         if (prepared == null) {
           prepared = PreparedGeometryFactory.prepare(area);
@@ -67,11 +73,6 @@ final class FootprintClusters {
       return footprints.get(members.get(0)).area();
     }
     return ParallelUnion.of(members.stream().map(i -> footprints.get(i).area()).toList());
-  }
-
-  /** Footprints whose envelope meets an envelope, by position, in no order. */
-  List<Integer> footprintsNear(Envelope envelope) {
-    return StrTreeQuery.items(footprintIndex, envelope);
   }
 
   /** Clusters whose envelope meets an envelope, in order of their first member. */

@@ -4,17 +4,16 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.TreeMap;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Envelope;
 import org.locationtech.jts.geom.Geometry;
-import org.locationtech.jts.geom.GeometryFactory;
 import org.locationtech.jts.geom.LineSegment;
 import org.locationtech.jts.geom.LineString;
 import org.locationtech.jts.geom.Polygon;
-import org.locationtech.jts.geom.util.LinearComponentExtracter;
 import org.locationtech.jts.operation.distance.DistanceOp;
 import org.locationtech.jts.operation.overlayng.OverlayNG;
 import org.locationtech.jts.operation.overlayng.OverlayNGRobust;
@@ -29,42 +28,14 @@ import org.locationtech.jts.operation.overlayng.OverlayNGRobust;
  * by side. A polygon scar separates two pieces where the shortest way between them runs through it.
  */
 final class GapFinder {
-  private static final double STEP_METRES = 1;
-  private static final int FEWEST_STEPS = 5;
-
   /** Grass is looked for this far beyond the footprint's edge, and pieces this near touch it. */
-  private static final double EDGE_METRES = 0.005;
+  static final double EDGE_METRES = 0.005;
 
   /** A scar that takes up less of the bare width across it than this does not make the gap. */
   private static final double SMALLEST_PART = 0.1;
 
   /** Bare ground wider than this beside a scar is not a gap that the scar makes. */
   private static final double WIDEST_METRES = 30;
-
-  /**
-   * A scar that separates two pieces.
-   *
-   * @param scar position of the scar in the survey
-   * @param first position of one piece
-   * @param second position of the other, larger
-   * @param minimumWidthMetres smallest bare width across it, on the ground
-   * @param meanWidthMetres mean of that width weighted by length; empty for a polygon scar
-   * @param lengthMetres length of scar line that separates them, on the ground
-   * @param geometry that part of the line; for a polygon scar the shortest way across
-   */
-  record RawGap(
-      int scar,
-      int first,
-      int second,
-      double minimumWidthMetres,
-      OptionalDouble meanWidthMetres,
-      double lengthMetres,
-      Geometry geometry) {
-    static final Comparator<RawGap> ORDER =
-        Comparator.comparingInt(RawGap::scar)
-            .thenComparingInt(RawGap::first)
-            .thenComparingInt(RawGap::second);
-  }
 
   private record Pair(int first, int second) implements Comparable<Pair> {
     private static final Comparator<Pair> ORDER =
@@ -78,14 +49,6 @@ final class GapFinder {
     public int compareTo(Pair other) {
       return ORDER.compare(this, other);
     }
-  }
-
-  private static final class Stretch {
-    double minimumWidth = Double.POSITIVE_INFINITY;
-    double widthTimesLength;
-    double length;
-    final List<LineString> parts = new ArrayList<>();
-    List<Coordinate> open;
   }
 
   private record Across(int piece, double distance) {}
@@ -134,6 +97,18 @@ final class GapFinder {
     return gaps;
   }
 
+  /** Gaps that polygon scars make between patches. */
+  static List<RawGap> acrossPolygons(List<Polygon> pieces, List<Footprint> polygonScars) {
+    if (pieces.size() < 2 || polygonScars.isEmpty()) {
+      return List.of();
+    }
+    GapFinder finder = new GapFinder(pieces);
+    return polygonScars.parallelStream()
+        .filter(finder::twoPiecesNear)
+        .flatMap(footprint -> finder.acrossPolygon(footprint).stream())
+        .toList();
+  }
+
   /** Most scars of a large meadow have one piece around them and part nothing. */
   private boolean twoPiecesNear(Footprint footprint) {
     boolean isLine = footprint.scar().isLine();
@@ -143,91 +118,45 @@ final class GapFinder {
     return locator.near(around).size() > 1;
   }
 
-  private static double halfWidth(Footprint footprint) {
+  static double halfWidth(Footprint footprint) {
     return footprint.scar().widthMetres() * footprint.lengthFactor() / 2;
   }
 
   /** Grass farther than this from the middle of a scar is beyond any gap that the scar makes. */
-  private static double reach(double halfWidth) {
+  static double reach(double halfWidth) {
     return Math.min(WIDEST_METRES, 2 * halfWidth / SMALLEST_PART);
   }
 
   private List<RawGap> alongLine(Footprint footprint, OutlineIndex outline) {
-    Map<Pair, Stretch> stretches = new TreeMap<>();
+    Map<Pair, GapStretch> stretches = new TreeMap<>();
     double halfWidth = halfWidth(footprint);
-    for (Object part : LinearComponentExtracter.getLines(footprint.line())) {
-      walk((LineString) part, halfWidth, outline, stretches);
-    }
-    GeometryFactory factory = footprint.line().getFactory();
+    ScarSteps.visit(
+        footprint.line(),
+        (number, from, to, alongX, alongY, length) -> {
+          Coordinate middle = ScarSteps.middle(from, to);
+          Across left = across(middle, -alongY, alongX, halfWidth, outline);
+          if (left == null) {
+            return;
+          }
+          Across right = across(middle, alongY, -alongX, halfWidth, outline);
+          if (right == null || right.piece == left.piece) {
+            return;
+          }
+          double width = left.distance + right.distance;
+          if (takesUp(halfWidth, width)) {
+            stretches
+                .computeIfAbsent(Pair.of(left.piece, right.piece), pair -> new GapStretch())
+                .add(number, width, length);
+          }
+        });
     List<RawGap> gaps = new ArrayList<>();
-    stretches.forEach(
-        (pair, stretch) ->
-            gaps.add(
-                new RawGap(
-                    footprint.index(),
-                    pair.first,
-                    pair.second,
-                    stretch.minimumWidth / footprint.lengthFactor(),
-                    OptionalDouble.of(
-                        stretch.widthTimesLength / stretch.length / footprint.lengthFactor()),
-                    stretch.length / footprint.lengthFactor(),
-                    factory.createMultiLineString(stretch.parts.toArray(LineString[]::new)))));
+    stretches.forEach((pair, stretch) -> gaps.add(stretch.gap(footprint, pair.first, pair.second)));
     return gaps;
   }
 
-  private void walk(
-      LineString line, double halfWidth, OutlineIndex outline, Map<Pair, Stretch> stretches) {
-    double step = Math.min(STEP_METRES, line.getLength() / FEWEST_STEPS);
-    Coordinate[] vertices = line.getCoordinates();
-    Stretch current = null;
-    for (int v = 0; v + 1 < vertices.length; v++) {
-      double length = vertices[v].distance(vertices[v + 1]);
-      int count = (int) Math.ceil(length / step);
-      for (int i = 0; i < count; i++) {
-        Coordinate from = between(vertices[v], vertices[v + 1], (double) i / count);
-        Coordinate to = between(vertices[v], vertices[v + 1], (i + 1.0) / count);
-        Stretch next = null;
-        Coordinate middle = between(from, to, 0.5);
-        double alongX = (vertices[v + 1].x - vertices[v].x) / length;
-        double alongY = (vertices[v + 1].y - vertices[v].y) / length;
-        Across left = across(middle, -alongY, alongX, halfWidth, outline);
-        if (left != null) {
-          Across right = across(middle, alongY, -alongX, halfWidth, outline);
-          if (right != null
-              && right.piece != left.piece
-              && 2 * halfWidth >= SMALLEST_PART * (left.distance + right.distance)) {
-            next =
-                stretches.computeIfAbsent(Pair.of(left.piece, right.piece), pair -> new Stretch());
-            double width = left.distance + right.distance;
-            next.minimumWidth = Math.min(next.minimumWidth, width);
-            next.widthTimesLength += width * length / count;
-            next.length += length / count;
-          }
-        }
-        if (next != current) {
-          close(current, line.getFactory());
-          if (next != null) {
-            next.open = new ArrayList<>(List.of(from));
-          }
-        }
-        if (next != null) {
-          next.open.add(to);
-        }
-        current = next;
-      }
-    }
-    close(current, line.getFactory());
-  }
-
-  private static void close(Stretch stretch, GeometryFactory factory) {
-    if (stretch != null) {
-      stretch.parts.add(factory.createLineString(stretch.open.toArray(Coordinate[]::new)));
-      stretch.open = null;
-    }
-  }
-
-  private static Coordinate between(Coordinate from, Coordinate to, double fraction) {
-    return new Coordinate(from.x + fraction * (to.x - from.x), from.y + fraction * (to.y - from.y));
+  /** Whether a scar takes up enough of the bare width across it to make the gap. */
+  static boolean takesUp(double halfWidth, double bareWidth) {
+    return 2 * halfWidth >= SMALLEST_PART * bareWidth;
   }
 
   /** The nearest piece in a direction and how far its edge is; null where there is none near. */
@@ -243,14 +172,19 @@ final class GapFinder {
     }
     double edge =
         outline.firstCrossing(from, beyond(from, directionX, directionY, reach(halfWidth)));
-    if (edge <= halfWidth + EDGE_METRES || edge >= WIDEST_METRES) {
+    if (isNoGap(edge, halfWidth)) {
       return null;
     }
     piece = locator.at(beyond(from, directionX, directionY, edge + EDGE_METRES));
     return piece.isPresent() ? new Across(piece.getAsInt(), edge) : null;
   }
 
-  private static Coordinate beyond(Coordinate from, double x, double y, double distance) {
+  /** Whether the edge of the bare ground is where no gap of the scar's making ends. */
+  static boolean isNoGap(double edge, double halfWidth) {
+    return edge <= halfWidth + EDGE_METRES || edge >= WIDEST_METRES;
+  }
+
+  static Coordinate beyond(Coordinate from, double x, double y, double distance) {
     return new Coordinate(from.x + x * distance, from.y + y * distance);
   }
 
@@ -294,7 +228,8 @@ final class GapFinder {
                   line.getLength() / footprint.lengthFactor(),
                   OptionalDouble.empty(),
                   0,
-                  scar.getFactory().createMultiLineString(new LineString[] {line})));
+                  new int[0],
+                  Optional.of(scar.getFactory().createMultiLineString(new LineString[] {line}))));
         }
       }
     }

@@ -1,13 +1,14 @@
 package org.meadowmark.core.measure;
 
-import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
-import java.util.TreeSet;
+import java.util.stream.Stream;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.prep.PreparedGeometry;
 import org.locationtech.jts.geom.prep.PreparedGeometryFactory;
+import org.locationtech.jts.index.strtree.STRtree;
 import org.locationtech.jts.operation.overlayng.OverlayNG;
 import org.locationtech.jts.operation.overlayng.OverlayNGRobust;
 import org.meadowmark.core.measure.uncertainty.DrawnArea;
@@ -23,7 +24,7 @@ import org.meadowmark.core.model.GroundScale;
  * @param bed the bed
  * @param geometry the part, on the grid
  * @param surveyed what was looked at of it, on the grid
- * @param scarred its scarred part, on the grid
+ * @param scarred its scarred parts, on the grid; more than one where the bed was cut in tiles
  * @param grassSquareMetres mapped area
  * @param surveyedSquareMetres mapped area inside the surveyed area
  * @param scarredSquareMetres area of the scarred part
@@ -35,7 +36,7 @@ record GrassPart(
     Bed bed,
     Geometry geometry,
     Geometry surveyed,
-    Geometry scarred,
+    List<Geometry> scarred,
     double grassSquareMetres,
     double surveyedSquareMetres,
     double scarredSquareMetres,
@@ -57,7 +58,7 @@ record GrassPart(
     private static final int TILE_FROM_VERTICES = 600;
 
     private final List<Footprint> footprints;
-    private final FootprintClusters clusters;
+    private final STRtree footprintIndex;
     private final SurveyedArea surveyed;
     private final SeverityRule severity;
     private final GroundScale scale;
@@ -65,13 +66,13 @@ record GrassPart(
 
     Maker(
         List<Footprint> footprints,
-        FootprintClusters clusters,
+        STRtree footprintIndex,
         SurveyedArea surveyed,
         SeverityRule severity,
         GroundScale scale,
         DamageErrors errors) {
       this.footprints = footprints;
-      this.clusters = clusters;
+      this.footprintIndex = footprintIndex;
       this.surveyed = surveyed;
       this.severity = severity;
       this.scale = scale;
@@ -79,20 +80,42 @@ record GrassPart(
     }
 
     /** The whole of a bed. */
-    GrassPart whole(Bed bed, Geometry scarred) {
-      List<Integer> candidates = clusters.footprintsNear(bed.geometry().getEnvelopeInternal());
+    GrassPart whole(Bed bed, List<Geometry> scarred) {
+      List<Integer> candidates =
+          StrTreeQuery.items(footprintIndex, bed.geometry().getEnvelopeInternal());
       return make(bed, bed.geometry(), scarred, candidates);
     }
 
     /** The part of a bed that an overlay with another shape leaves. */
-    GrassPart clipped(GrassPart bedPart, Geometry shape, int operation) {
-      Geometry part = OverlayNGRobust.overlay(bedPart.geometry, shape, operation);
-      Geometry scarred =
-          bedPart.scarred.isEmpty()
-              ? bedPart.scarred
-              : OverlayNGRobust.overlay(bedPart.scarred, shape, operation);
+    GrassPart clipped(GrassPart bedPart, PreparedGeometry shape, int operation) {
+      Geometry part = OverlayNGRobust.overlay(bedPart.geometry, shape.getGeometry(), operation);
+      List<Geometry> scarred =
+          bedPart.scarred.size() == 1
+              ? List.of(clip(bedPart.scarred.get(0), shape.getGeometry(), operation))
+              : clipped(bedPart.scarred, shape, operation);
       return drawn(
           make(bedPart.bed, part, scarred, bedPart.scars.stream().map(ScarPart::scar).toList()));
+    }
+
+    private static List<Geometry> clipped(
+        List<Geometry> tiles, PreparedGeometry shape, int operation) {
+      boolean inside = operation == OverlayNG.INTERSECTION;
+      return tiles.parallelStream()
+          .flatMap(
+              tile -> {
+                if (!shape.intersects(tile)) {
+                  return inside ? Stream.empty() : Stream.of(tile);
+                }
+                if (shape.contains(tile)) {
+                  return inside ? Stream.of(tile) : Stream.empty();
+                }
+                return Stream.of(clip(tile, shape.getGeometry(), operation));
+              })
+          .toList();
+    }
+
+    private static Geometry clip(Geometry piece, Geometry shape, int operation) {
+      return piece.isEmpty() ? piece : OverlayNGRobust.overlay(piece, shape, operation);
     }
 
     /** The same part with its draws, where draws are made. */
@@ -115,7 +138,8 @@ record GrassPart(
       return scale.areaFactor(centre.x, centre.y);
     }
 
-    private GrassPart make(Bed bed, Geometry geometry, Geometry scarred, List<Integer> candidates) {
+    private GrassPart make(
+        Bed bed, Geometry geometry, List<Geometry> scarred, List<Integer> candidates) {
       double factor = areaFactor(bed);
       Geometry looked = surveyed.part(geometry);
       double surveyedSquareMetres = looked.getArea() / factor;
@@ -127,10 +151,14 @@ record GrassPart(
           geometry.getArea() / factor,
           surveyedSquareMetres,
           // Where an overlay had to snap, the part can be a rounding error larger than the whole.
-          Math.min(scarred.getArea() / factor, surveyedSquareMetres),
+          Math.min(scarredGridArea(scarred) / factor, surveyedSquareMetres),
           severity.denominatorSquareMetres(looked, scarred, surveyedSquareMetres, factor),
           scarParts(geometry, factor, candidates),
           Optional.empty());
+    }
+
+    private static double scarredGridArea(List<Geometry> scarred) {
+      return scarred.stream().mapToDouble(Geometry::getArea).sum();
     }
 
     private List<ScarPart> scarParts(
@@ -139,34 +167,45 @@ record GrassPart(
         return List.of();
       }
       PreparedGeometry prepared = PreparedGeometryFactory.prepare(geometry);
-      PolygonTiles tiles = null;
-      List<ScarPart> parts = new ArrayList<>();
-      for (int i : new TreeSet<>(candidates)) {
-        Footprint footprint = footprints.get(i);
-        if (prepared.contains(footprint.area())) {
-          parts.add(
-              new ScarPart(
-                  i,
-                  footprint.line().getLength() / footprint.lengthFactor(),
-                  footprint.area().getArea() / areaFactor));
-        } else if (prepared.intersects(footprint.area())) {
-          if (tiles == null && geometry.getNumPoints() > TILE_FROM_VERTICES) {
-            tiles = new PolygonTiles(geometry);
-          }
-          double length =
-              tiles == null
-                  ? inside(footprint.line(), geometry).getLength()
-                  : tiles.lengthInside(footprint.line());
-          double area =
-              tiles == null
-                  ? inside(footprint.area(), geometry).getArea()
-                  : tiles.areaInside(footprint.area());
-          if (area > 0 || length > 0) {
-            parts.add(new ScarPart(i, length / footprint.lengthFactor(), area / areaFactor));
-          }
-        }
+      Optional<PolygonTiles> tiles =
+          geometry.getNumPoints() > TILE_FROM_VERTICES
+                  && candidates.parallelStream()
+                      .map(i -> footprints.get(i).area())
+                      .anyMatch(area -> prepared.intersects(area) && !prepared.contains(area))
+              ? Optional.of(new PolygonTiles(geometry))
+              : Optional.empty();
+      return candidates.stream().sorted().toList().parallelStream()
+          .map(i -> scarPart(footprints.get(i), geometry, prepared, tiles, areaFactor))
+          .filter(Objects::nonNull)
+          .toList();
+    }
+
+    private static ScarPart scarPart(
+        Footprint footprint,
+        Geometry geometry,
+        PreparedGeometry prepared,
+        Optional<PolygonTiles> tiles,
+        double areaFactor) {
+      if (prepared.contains(footprint.area())) {
+        return new ScarPart(
+            footprint.index(),
+            footprint.line().getLength() / footprint.lengthFactor(),
+            footprint.area().getArea() / areaFactor);
       }
-      return List.copyOf(parts);
+      if (!prepared.intersects(footprint.area())) {
+        return null;
+      }
+      double length =
+          tiles.isEmpty()
+              ? inside(footprint.line(), geometry).getLength()
+              : tiles.get().lengthInside(footprint.line());
+      double area =
+          tiles.isEmpty()
+              ? inside(footprint.area(), geometry).getArea()
+              : tiles.get().areaInside(footprint.area());
+      return area > 0 || length > 0
+          ? new ScarPart(footprint.index(), length / footprint.lengthFactor(), area / areaFactor)
+          : null;
     }
 
     private static Geometry inside(Geometry shape, Geometry geometry) {

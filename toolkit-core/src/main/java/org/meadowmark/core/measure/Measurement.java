@@ -1,5 +1,6 @@
 package org.meadowmark.core.measure;
 
+import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
 import org.locationtech.jts.geom.Geometry;
@@ -11,9 +12,10 @@ import org.locationtech.jts.geom.Geometry;
  * @param scarsInBeds by scar id, then bed id
  * @param beds by bed id
  * @param areas management areas by id, then the beds outside them, then the whole survey
- * @param patches after scarring, by number
- * @param gaps by number
- * @param scarredGrass scarred parts of beds, one geometry a bed that has any, on the analysis grid
+ * @param patches after scarring, by number; each is made when it is asked for
+ * @param gaps by number; each is made when it is asked for
+ * @param scarredGrass scarred parts of beds, one geometry a bed that has any, on the analysis grid;
+ *     several where a bed with very many scars was cut in tiles
  * @param connectivity patch by patch and scar by scar; empty where there are more patches than the
  *     limit for it
  */
@@ -28,7 +30,7 @@ public record Measurement(
     Optional<ConnectivityDetail> connectivity) {
 
   /**
-   * The scarred part of a bed.
+   * The scarred part of a bed, or of a tile of it.
    *
    * @param bedId bed
    * @param geometry union of footprints ∩ surveyed bed
@@ -41,8 +43,8 @@ public record Measurement(
     scarsInBeds = List.copyOf(scarsInBeds);
     beds = List.copyOf(beds);
     areas = List.copyOf(areas);
-    patches = List.copyOf(patches);
-    gaps = List.copyOf(gaps);
+    patches = Collections.unmodifiableList(patches);
+    gaps = Collections.unmodifiableList(gaps);
     scarredGrass = List.copyOf(scarredGrass);
   }
 

@@ -1,6 +1,5 @@
 package org.meadowmark.core.measure;
 
-import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Collections;
 import java.util.Comparator;
@@ -9,14 +8,16 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.Queue;
+import java.util.concurrent.ConcurrentLinkedQueue;
+import java.util.function.IntFunction;
 import java.util.stream.IntStream;
 import org.locationtech.jts.geom.Envelope;
 import org.locationtech.jts.geom.Polygon;
 import org.locationtech.jts.index.strtree.ItemBoundable;
 import org.locationtech.jts.index.strtree.ItemDistance;
 import org.locationtech.jts.index.strtree.STRtree;
-import org.locationtech.jts.operation.distance.FacetSequence;
-import org.locationtech.jts.operation.distance.FacetSequenceTreeBuilder;
+import org.meadowmark.core.measure.connectivity.Sample;
 import org.meadowmark.core.model.GroundScale;
 
 /**
@@ -53,18 +54,24 @@ final class PieceGraph {
   /** A gap mapped at exactly the crossing distance can be crossed whatever its rounding. */
   static final double EQUAL_METRES = 1e-6;
 
-  private static final ItemDistance FACET_DISTANCE =
-      (a, b) -> ((FacetSequence) a.getItem()).distance((FacetSequence) b.getItem());
+  /** Where links are thinned, every one up to this length is kept. */
+  private static final double SHORT_METRES = 1;
+
+  /** Longer ones are looked at in steps, each with the ways over what the last one left. */
+  private static final double LEVEL_FACTOR = 4;
+
+  private static final int PIECES_AT_ONCE = 2_048;
 
   private final List<Polygon> pieces;
   private final Optional<Measured> measured;
   private final GroundScale scale;
   private final double reachMetres;
+  private final Optional<Sample> sample;
   private final STRtree index;
-  private final STRtree[] facets;
+  private final PieceOutline[] outlines;
   private final double[] gridAreas;
-  private final List<Link> links;
-  private final List<Link> crossings;
+  private final Links links;
+  private final Links crossings;
 
   /**
    * Makes graphs of one survey.
@@ -72,8 +79,12 @@ final class PieceGraph {
    * @param scale grid-to-ground scale; that at the piece with fewer vertices applies to a pair
    * @param reachMetres largest distance that links are kept for
    * @param barriers what no way over water may touch
+   * @param mostPieces most pieces for which all links are kept; beyond it those are left out that a
+   *     way over third pieces, each within reach, makes useless
+   * @param sample what is drawn where sums over all pairs would take too long
    */
-  record Maker(GroundScale scale, double reachMetres, Barriers barriers) {
+  record Maker(
+      GroundScale scale, double reachMetres, Barriers barriers, int mostPieces, Sample sample) {
     /** Measures near pairs of pieces that do not overlap. */
     PieceGraph graph(List<Polygon> pieces) {
       return new PieceGraph(pieces, this, Optional.empty());
@@ -108,15 +119,19 @@ final class PieceGraph {
       return place[piece] != NOT_IN_IT;
     }
 
-    STRtree facet(int piece) {
-      return graph.facet(place[piece]);
+    boolean hasLinks(int first, int second) {
+      return !graph.isThinned() && has(first) && has(second);
+    }
+
+    PieceOutline outline(int piece) {
+      return graph.outline(place[piece]);
     }
 
     /** Length of a link, empty for pieces out of reach of each other. */
     OptionalDouble metres(int first, int second) {
       Link wanted = new Link(place[first], place[second], 0);
       int found = Collections.binarySearch(graph.links, wanted, Link.BY_PIECES);
-      return found < 0 ? OptionalDouble.empty() : OptionalDouble.of(graph.links.get(found).metres);
+      return found < 0 ? OptionalDouble.empty() : OptionalDouble.of(graph.links.metres(found));
     }
   }
 
@@ -125,44 +140,139 @@ final class PieceGraph {
     this.measured = measured;
     this.scale = maker.scale;
     this.reachMetres = maker.reachMetres;
-    facets = new STRtree[pieces.size()];
+    outlines = new PieceOutline[pieces.size()];
     gridAreas = pieces.parallelStream().mapToDouble(Polygon::getArea).toArray();
     index = StrTreeQuery.positions(pieces);
-    links =
-        pieces.size() < 2
-            ? List.of()
-            : IntStream.range(0, pieces.size())
-                .parallel()
-                .boxed()
-                .flatMap(i -> linksOf(i).stream())
-                .sorted(Link.BY_PIECES)
-                .toList();
-    crossings =
-        maker.barriers.isEmpty()
-            ? links
-            : new OverWater(maker.barriers, pieces).crossings(links, this::factorOf, reachMetres);
+    boolean thinned = pieces.size() > maker.mostPieces;
+    sample = thinned ? Optional.of(maker.sample) : Optional.empty();
+    if (pieces.size() < 2) {
+      links = new Links();
+      crossings = links;
+    } else if (thinned) {
+      double shortMetres = Math.min(SHORT_METRES, reachMetres);
+      Links found = inBlocks(i -> linksUpTo(i, shortMetres));
+      for (double metres = shortMetres; metres < reachMetres; ) {
+        metres = Math.min(reachMetres, LEVEL_FACTOR * metres);
+        found = withUsefulUpTo(metres, found, overWater(found, maker.barriers));
+      }
+      links = found;
+      crossings = overWater(links, maker.barriers);
+    } else {
+      links = inBlocks(i -> linksUpTo(i, reachMetres));
+      crossings = overWater(links, maker.barriers);
+    }
+  }
+
+  private Links overWater(Links straight, Barriers barriers) {
+    return barriers.isEmpty()
+        ? straight
+        : Links.of(
+            new OverWater(barriers, pieces).crossings(straight, this::factorOf, reachMetres));
+  }
+
+  private Links inBlocks(IntFunction<Links> linksOfPiece) {
+    int blocks = (pieces.size() + PIECES_AT_ONCE - 1) / PIECES_AT_ONCE;
+    return Links.joined(
+        IntStream.range(0, blocks)
+            .parallel()
+            .mapToObj(
+                block ->
+                    Links.joined(
+                        IntStream.range(
+                                block * PIECES_AT_ONCE,
+                                Math.min(pieces.size(), (block + 1) * PIECES_AT_ONCE))
+                            .mapToObj(linksOfPiece)
+                            .toList()))
+            .toList());
+  }
+
+  /** Whether links are left out that are of no use to shortest ways. */
+  boolean isThinned() {
+    return sample.isPresent();
+  }
+
+  /** What is drawn where sums over all pairs take too long; empty where they do not. */
+  Optional<Sample> sample() {
+    return sample;
   }
 
   private double factorOf(Link link) {
     return factor(isBigger(link.first, link.second) ? link.second : link.first);
   }
 
-  private List<Link> linksOf(int i) {
-    Envelope around = new Envelope(pieces.get(i).getEnvelopeInternal());
-    around.expandBy(reachMetres * LARGEST_FACTOR);
-    List<Link> found = new ArrayList<>();
-    for (int j : StrTreeQuery.<Integer>items(index, around)) {
-      if (j > i && isMeasured(i) && isMeasured(j)) {
-        measured.get().metres(i, j).ifPresent(metres -> found.add(new Link(i, j, metres)));
-      } else if (j > i) {
-        double factor = factor(isBigger(i, j) ? j : i);
-        double reach = (reachMetres + EQUAL_METRES) * factor;
-        if (facet(i).isWithinDistance(facet(j), FACET_DISTANCE, reach)) {
-          found.add(new Link(i, j, gridDistance(i, j) / factor));
-        }
+  private Links linksUpTo(int i, double metres) {
+    Links found = new Links();
+    for (int j : window(i, metres)) {
+      if (j > i) {
+        link(i, j, metres).ifPresent(length -> found.append(i, j, length));
       }
     }
     return found;
+  }
+
+  private int[] window(int i, double metres) {
+    Envelope around = new Envelope(pieces.get(i).getEnvelopeInternal());
+    around.expandBy(metres * LARGEST_FACTOR);
+    return StrTreeQuery.<Integer>items(index, around).stream()
+        .mapToInt(Integer::intValue)
+        .sorted()
+        .toArray();
+  }
+
+  /** Distance of two pieces on the ground; empty where they are farther apart. */
+  private OptionalDouble link(int i, int j, double metres) {
+    if (measured.isPresent() && measured.get().hasLinks(i, j)) {
+      OptionalDouble known = measured.get().metres(i, j);
+      return known.isPresent() && known.getAsDouble() <= metres + EQUAL_METRES
+          ? known
+          : OptionalDouble.empty();
+    }
+    double factor = factor(isBigger(i, j) ? j : i);
+    double reach = (metres + EQUAL_METRES) * factor;
+    return outline(i).isWithin(outline(j), reach)
+        ? OptionalDouble.of(gridDistance(i, j) / factor)
+        : OptionalDouble.empty();
+  }
+
+  /**
+   * Adds the links up to a length that no way over shorter ones makes useless. Shortest ways, and
+   * with them groups and nearest pieces, are those of all links.
+   */
+  private Links withUsefulUpTo(double metres, Links shortLinks, Links shortCrossings) {
+    NearLinks.Arcs arcs = NearLinks.Arcs.of(shortCrossings, pieces.size());
+    Queue<NearLinks> searches = new ConcurrentLinkedQueue<>();
+    int[] starts = new int[pieces.size() + 1];
+    for (int i = 0; i < shortLinks.size(); i++) {
+      starts[shortLinks.first(i) + 1]++;
+    }
+    Arrays.parallelPrefix(starts, Integer::sum);
+    return inBlocks(
+        i -> {
+          NearLinks search =
+              Optional.ofNullable(searches.poll()).orElseGet(() -> new NearLinks(arcs));
+          Links found = new Links();
+          int next = starts[i];
+          int[] window = window(i, metres);
+          search.search(Arrays.binarySearch(window, i), window, metres);
+          Envelope extent = pieces.get(i).getEnvelopeInternal();
+          for (int place = 0; place < window.length; place++) {
+            int j = window[place];
+            if (j <= i) {
+              continue;
+            }
+            if (next < starts[i + 1] && shortLinks.second(next) == j) {
+              found.append(i, j, shortLinks.metres(next++));
+              continue;
+            }
+            double way = search.way(place);
+            double atLeast = extent.distance(pieces.get(j).getEnvelopeInternal()) / LARGEST_FACTOR;
+            if (way >= atLeast) {
+              link(i, j, Math.min(metres, way)).ifPresent(length -> found.append(i, j, length));
+            }
+          }
+          searches.add(search);
+          return found;
+        });
   }
 
   private double factor(int i) {
@@ -175,19 +285,19 @@ final class PieceGraph {
     return byVertices != 0 ? byVertices > 0 : i > j;
   }
 
-  private boolean isMeasured(int piece) {
-    return measured.isPresent() && measured.get().has(piece);
-  }
-
-  private STRtree facet(int i) {
-    if (isMeasured(i)) {
-      return measured.get().facet(i);
+  private PieceOutline outline(int i) {
+    Polygon piece = pieces.get(i);
+    if (PieceOutline.hasFewVertices(piece)) {
+      return new PieceOutline(piece);
     }
-    synchronized (pieces.get(i)) {
-      if (facets[i] == null) {
-        facets[i] = FacetSequenceTreeBuilder.build(pieces.get(i));
+    if (measured.isPresent() && measured.get().has(i)) {
+      return measured.get().outline(i);
+    }
+    synchronized (piece) {
+      if (outlines[i] == null) {
+        outlines[i] = new PieceOutline(piece);
       }
-      return facets[i];
+      return outlines[i];
     }
   }
 
@@ -195,7 +305,7 @@ final class PieceGraph {
    * Ways over water up to the reach, by first and second piece: straight, or around barriers where
    * the straight way touches one.
    */
-  List<Link> crossings() {
+  Links crossings() {
     return crossings;
   }
 
@@ -205,9 +315,9 @@ final class PieceGraph {
    */
   int[] groups(double crossingMetres) {
     ConnectedSets sets = new ConnectedSets(pieces.size());
-    for (Link link : crossings) {
-      if (link.metres <= crossingMetres + EQUAL_METRES) {
-        sets.join(link.first, link.second);
+    for (int i = 0; i < crossings.size(); i++) {
+      if (crossings.metres(i) <= crossingMetres + EQUAL_METRES) {
+        sets.join(crossings.first(i), crossings.second(i));
       }
     }
     return sets.numbers();
@@ -243,9 +353,9 @@ final class PieceGraph {
     if (pieces.size() < 2) {
       return nearest;
     }
-    for (Link link : links) {
-      keepNearer(nearest, link.first, link.second, link.metres);
-      keepNearer(nearest, link.second, link.first, link.metres);
+    for (int i = 0; i < links.size(); i++) {
+      keepNearer(nearest, links.first(i), links.second(i), links.metres(i));
+      keepNearer(nearest, links.second(i), links.first(i), links.metres(i));
     }
     ItemDistance distance = this::distance;
     IntStream.range(0, pieces.size())
@@ -275,7 +385,6 @@ final class PieceGraph {
   }
 
   private double gridDistance(int i, int j) {
-    Object[] nearest = facet(i).nearestNeighbour(facet(j), FACET_DISTANCE);
-    return ((FacetSequence) nearest[0]).distance((FacetSequence) nearest[1]);
+    return outline(i).distance(outline(j));
   }
 }

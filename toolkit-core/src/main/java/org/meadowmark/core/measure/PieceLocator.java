@@ -4,22 +4,26 @@ import java.util.List;
 import java.util.OptionalInt;
 import java.util.function.IntPredicate;
 import org.locationtech.jts.algorithm.locate.IndexedPointInAreaLocator;
+import org.locationtech.jts.algorithm.locate.PointOnGeometryLocator;
+import org.locationtech.jts.algorithm.locate.SimplePointInAreaLocator;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Envelope;
 import org.locationtech.jts.geom.Location;
 import org.locationtech.jts.geom.Polygon;
 import org.locationtech.jts.index.strtree.STRtree;
 
-/** Finds which piece a point lies in. Not for use by several threads at once. */
+/** Finds which piece a point lies in. Safe for use by several threads. */
 final class PieceLocator {
+  private static final int FEW_VERTICES = 40;
+
   private final List<Polygon> pieces;
   private final STRtree index;
-  private final IndexedPointInAreaLocator[] locators;
+  private final PointOnGeometryLocator[] locators;
 
   PieceLocator(List<Polygon> pieces) {
     this.pieces = pieces;
     index = StrTreeQuery.positions(pieces);
-    locators = new IndexedPointInAreaLocator[pieces.size()];
+    locators = new PointOnGeometryLocator[pieces.size()];
   }
 
   /** Pieces whose envelope meets an envelope, by position. */
@@ -40,7 +44,11 @@ final class PieceLocator {
   private OptionalInt find(Coordinate point, IntPredicate wanted) {
     for (int i : near(new Envelope(point))) {
       if (locators[i] == null) {
-        locators[i] = new IndexedPointInAreaLocator(pieces.get(i));
+        Polygon piece = pieces.get(i);
+        locators[i] =
+            piece.getNumPoints() <= FEW_VERTICES
+                ? new SimplePointInAreaLocator(piece)
+                : new IndexedPointInAreaLocator(piece);
       }
       if (wanted.test(locators[i].locate(point))) {
         return OptionalInt.of(i);

@@ -20,9 +20,12 @@ record Pieces(List<Polygon> patches, List<Polygon> crumbs) {
   static Pieces of(List<Polygon> all, double minimumSquareMetres) {
     var bySize =
         all.stream()
-            .collect(
-                Collectors.partitioningBy(
-                    p -> p.getArea() > 0 && p.getArea() >= minimumSquareMetres));
+            .collect(Collectors.partitioningBy(piece -> counts(piece, minimumSquareMetres)));
     return new Pieces(bySize.get(true), bySize.get(false));
+  }
+
+  static boolean counts(Polygon piece, double minimumSquareMetres) {
+    double area = piece.getArea();
+    return area > 0 && area >= minimumSquareMetres;
   }
 }

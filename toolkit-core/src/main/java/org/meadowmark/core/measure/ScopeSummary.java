@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.GeometryFactory;
+import org.meadowmark.core.measure.connectivity.Sample;
 import org.meadowmark.core.model.GroundScale;
 import org.meadowmark.core.model.MetricSurvey;
 import org.meadowmark.core.survey.Parameters;
@@ -17,6 +18,8 @@ import org.meadowmark.core.survey.Parameters;
  * @param graph distances between them
  */
 record ScopeSummary(Pieces pieces, PatchFigures figures, PieceGraph graph) {
+  private static final int MANY_SCARS = 300_000;
+  private static final int SHARE_FOR_MANY_SCARS = 10;
 
   /** Summary of whole patches with their nearest neighbours in the scope. */
   static ScopeSummary of(Pieces pieces, GroundScale areaScale, PieceGraph.Maker graphs) {
@@ -38,7 +41,15 @@ record ScopeSummary(Pieces pieces, PatchFigures figures, PieceGraph graph) {
     return new PieceGraph.Maker(
         survey.scale(),
         reachMetres(parameters),
-        new Barriers(survey.barriers(), new GeometryFactory()));
+        new Barriers(survey.barriers(), new GeometryFactory()),
+        mostPatches(survey, parameters),
+        new Sample(parameters.connectivitySources(), parameters.seed()));
+  }
+
+  /** Beds of a vast survey are so many that even those of middling size add up to hours. */
+  private static int mostPatches(MetricSurvey survey, Parameters parameters) {
+    int most = parameters.connectivityExactPatches();
+    return survey.scars().size() > MANY_SCARS ? most / SHARE_FOR_MANY_SCARS : most;
   }
 
   /** Largest distance that a graph must keep links for. */

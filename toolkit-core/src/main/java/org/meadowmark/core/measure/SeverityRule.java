@@ -10,6 +10,7 @@ import org.locationtech.jts.geom.Polygon;
 import org.locationtech.jts.operation.overlayng.OverlayNG;
 import org.locationtech.jts.operation.overlayng.OverlayNGRobust;
 import org.locationtech.jts.operation.union.UnaryUnionOp;
+import org.meadowmark.core.measure.connectivity.Sample;
 import org.meadowmark.core.model.GroundScale;
 import org.meadowmark.core.reference.ReferenceTables;
 import org.meadowmark.core.reference.SeverityClass;
@@ -45,16 +46,18 @@ final class SeverityRule {
    * What the scarred area of a piece of grass is divided by.
    *
    * @param grass surveyed grass on the grid
-   * @param scarred scarred part of it
+   * @param scarred scarred parts of it
    * @param surveyedSquareMetres area of the surveyed grass, on the ground
    * @param areaFactor grid area divided by ground area
    */
   double denominatorSquareMetres(
-      Geometry grass, Geometry scarred, double surveyedSquareMetres, double areaFactor) {
+      Geometry grass, List<Geometry> scarred, double surveyedSquareMetres, double areaFactor) {
     if (parameters.severityDenominator() == SeverityDenominator.BED) {
       return surveyedSquareMetres;
     }
-    return scarred.isEmpty() ? 0 : outlinedGridArea(grass, scarred) / areaFactor;
+    List<Polygon> parts =
+        scarred.stream().flatMap(part -> Scarring.polygonsOf(part).stream()).toList();
+    return parts.isEmpty() ? 0 : outlinedGridArea(grass, parts) / areaFactor;
   }
 
   /** Share that the class is read from; empty where nothing was surveyed. */
@@ -79,11 +82,15 @@ final class SeverityRule {
     return tables.severityClasses().stream().map(SeverityClass::key).toList();
   }
 
-  private double outlinedGridArea(Geometry grass, Geometry scarred) {
-    List<Polygon> parts = Scarring.polygonsOf(scarred);
+  private double outlinedGridArea(Geometry grass, List<Polygon> parts) {
     double distance = parameters.scarGroupDistanceMetres();
     int[] group =
-        new PieceGraph.Maker(GroundScale.NONE, distance, Barriers.NONE)
+        new PieceGraph.Maker(
+                GroundScale.NONE,
+                distance,
+                Barriers.NONE,
+                parameters.connectivityExactPatches(),
+                new Sample(parameters.connectivitySources(), parameters.seed()))
             .graph(parts)
             .groups(distance);
     Map<Integer, List<Geometry>> groups = new TreeMap<>();

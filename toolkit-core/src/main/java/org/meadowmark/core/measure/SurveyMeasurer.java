@@ -6,9 +6,14 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.TreeSet;
 import java.util.stream.IntStream;
+import java.util.stream.Stream;
 import org.locationtech.jts.geom.Coordinate;
+import org.locationtech.jts.geom.Geometry;
+import org.locationtech.jts.geom.Polygon;
 import org.meadowmark.core.model.Bed;
+import org.meadowmark.core.model.Ids;
 import org.meadowmark.core.model.MetricSurvey;
 import org.meadowmark.core.model.Progress;
 import org.meadowmark.core.reference.ReferenceTables;
@@ -27,6 +32,7 @@ public final class SurveyMeasurer {
   private final SeverityRule severity;
   private final PieceGraph.Maker graphs;
   private final Progress progress;
+  private final int mostScarsOfSmallMeadow;
 
   /**
    * Creates a measurer.
@@ -38,15 +44,32 @@ public final class SurveyMeasurer {
    */
   public SurveyMeasurer(
       MetricSurvey survey, Parameters parameters, ReferenceTables tables, Progress progress) {
+    this(survey, parameters, tables, progress, Meadows.MOST_SCARS_OF_SMALL);
+  }
+
+  SurveyMeasurer(
+      MetricSurvey survey,
+      Parameters parameters,
+      ReferenceTables tables,
+      Progress progress,
+      int mostScarsOfSmallMeadow) {
     this.survey = survey;
     this.parameters = parameters;
     this.tables = tables;
     this.severity = new SeverityRule(tables, parameters);
     this.graphs = ScopeSummary.graphs(survey, parameters);
     this.progress = progress;
+    this.mostScarsOfSmallMeadow = mostScarsOfSmallMeadow;
   }
 
-  private record MeasuredBed(GrassPart part, Scarring scarring, Fragmentation fragmentation) {}
+  /**
+   * A bed with its figures.
+   *
+   * @param pieces what is left of it, where it belongs to a meadow of several beds
+   */
+  private record MeasuredBed(GrassPart part, Fragmentation fragmentation, List<Polygon> pieces) {}
+
+  private record MeasuredMeadow(MeasuredGrass grass, List<MeasuredBed> beds) {}
 
   /** Measures everything. */
   public Measurement measure() {
@@ -57,35 +80,48 @@ public final class SurveyMeasurer {
     progress.end();
 
     progress.begin("Joining overlapping scars", -1);
-    FootprintClusters clusters = new FootprintClusters(footprints);
+    Meadows meadows = Meadows.of(survey, parameters, footprints, mostScarsOfSmallMeadow);
+    Optional<FootprintClusters> clusters =
+        meadows.areTiled()
+            ? Optional.empty()
+            : Optional.of(new FootprintClusters(footprints, meadows.footprintIndex()));
     progress.end();
 
     progress.begin("Measuring beds", survey.beds().size());
     DamageErrors errors = DamageErrors.of(footprints, parameters, tables, severity);
     GrassPart.Maker maker =
-        new GrassPart.Maker(footprints, clusters, surveyed, severity, survey.scale(), errors);
-    List<MeasuredBed> measured =
-        survey.beds().parallelStream()
-            .map(bed -> measureBed(bed, maker, clusters, footprints))
-            .toList();
+        new GrassPart.Maker(
+            footprints, meadows.footprintIndex(), surveyed, severity, survey.scale(), errors);
+    List<MeasuredMeadow> measured =
+        clusters
+            .map(found -> atOnce(meadows, maker, found, footprints))
+            .orElseGet(() -> tileByTile(meadows, maker, footprints));
     progress.end();
 
-    List<MeasuredBed> beds = errors.drawn() ? drawn(measured, maker) : measured;
+    Map<String, Integer> places = new HashMap<>();
+    survey.beds().forEach(bed -> places.put(bed.id(), places.size()));
+    List<MeasuredBed> plain =
+        measured.stream()
+            .flatMap(meadow -> meadow.beds.stream())
+            .sorted(Comparator.comparingInt(bed -> places.get(bed.part.bed().id())))
+            .toList();
+    List<MeasuredBed> beds = errors.drawn() ? drawn(plain, maker) : plain;
 
     progress.begin("Finding patches and gaps", -1);
-    Map<String, Scarring> scarringOfBed = new HashMap<>();
-    beds.forEach(bed -> scarringOfBed.put(bed.part.bed().id(), bed.scarring));
-    PatchMap patches = PatchMap.of(survey, parameters, clusters, footprints, scarringOfBed, graphs);
+    PatchMap patches =
+        PatchMap.of(
+            survey, parameters, measured.stream().map(MeasuredMeadow::grass).toList(), graphs);
     progress.end();
 
     progress.begin("Totalling areas", survey.managementAreas().size());
     List<AreaMeasure> areas =
-        new AreaMeasurer(survey, parameters, severity, errors, maker, patches, graphs, progress)
+        new AreaMeasurer(
+                survey, parameters, severity, errors, maker, patches, footprints, graphs, progress)
             .measure(beds.stream().map(MeasuredBed::part).toList());
     progress.end();
 
     progress.begin("Weighing patches and fillings", -1);
-    Optional<ConnectivityDetail> connectivity = patches.connectivityDetail(parameters);
+    Optional<ConnectivityDetail> connectivity = patches.connectivityDetail(parameters, footprints);
     progress.end();
 
     return new Measurement(
@@ -101,37 +137,150 @@ public final class SurveyMeasurer {
             .toList(),
         areas,
         patches.patches(),
-        patches.gaps(),
-        beds.stream()
-            .filter(bed -> !bed.part.scarred().isEmpty())
-            .map(
-                bed ->
-                    new Measurement.ScarredGrass(
-                        bed.part.bed().id(), bed.part.scarred(), bed.part.scarredSquareMetres()))
-            .toList(),
+        patches.gaps().asList(footprints),
+        beds.stream().flatMap(bed -> scarredGrass(bed.part)).toList(),
         connectivity);
   }
 
-  private MeasuredBed measureBed(
-      Bed bed, GrassPart.Maker maker, FootprintClusters clusters, List<Footprint> footprints) {
-    Scarring scarring = Scarring.of(bed.geometry(), clusters);
-    GrassPart part = maker.whole(bed, scarring.scarred());
+  private Stream<Measurement.ScarredGrass> scarredGrass(GrassPart part) {
+    String bed = part.bed().id();
+    List<Geometry> parts = part.scarred();
+    if (parts.size() == 1) {
+      return parts.get(0).isEmpty()
+          ? Stream.empty()
+          : Stream.of(new Measurement.ScarredGrass(bed, parts.get(0), part.scarredSquareMetres()));
+    }
+    double factor = UniformScale.at(part.bed().geometry(), survey.scale()).areaFactor();
+    return parts.stream()
+        .map(tile -> new Measurement.ScarredGrass(bed, tile, tile.getArea() / factor));
+  }
+
+  private List<MeasuredMeadow> atOnce(
+      Meadows meadows,
+      GrassPart.Maker maker,
+      FootprintClusters clusters,
+      List<Footprint> footprints) {
+    return meadows.small().parallelStream()
+        .map(meadow -> atOnce(meadow, maker, clusters, footprints))
+        .toList();
+  }
+
+  private List<MeasuredMeadow> tileByTile(
+      Meadows meadows, GrassPart.Maker maker, List<Footprint> footprints) {
+    List<MeasuredMeadow> measured = new ArrayList<>();
+    // One after the other: each fills the threads, and each takes much memory.
+    for (GrassGroup meadow : meadows.vast()) {
+      measured.add(tileByTile(meadow, maker, meadows, footprints));
+    }
+    measured.addAll(
+        meadows.small().parallelStream()
+            .map(meadow -> tileByTile(meadow, maker, meadows, footprints))
+            .toList());
+    return measured;
+  }
+
+  private MeasuredMeadow atOnce(
+      GrassGroup meadow,
+      GrassPart.Maker maker,
+      FootprintClusters clusters,
+      List<Footprint> footprints) {
     double minimum = parameters.minimumPatchSquareMetres();
-    Pieces before = Pieces.of(Scarring.polygonsOf(bed.geometry()), minimum);
+    if (meadow.beds().size() == 1) {
+      Bed bed = meadow.beds().get(0);
+      Scarring scarring = Scarring.of(bed.geometry(), clusters);
+      Pieces after = Pieces.of(scarring.pieces(), minimum);
+      GapColumns gaps = gaps(after, scarring, footprints);
+      MeasuredBed measured =
+          measured(bed, List.of(scarring.scarred()), after, gaps, maker, List.of());
+      List<String> only = List.of(bed.id());
+      return new MeasuredMeadow(
+          new MeasuredGrass(
+              meadow, after, after.patches().stream().map(patch -> only).toList(), gaps),
+          List.of(measured));
+    }
+    List<MeasuredBed> beds =
+        meadow.beds().parallelStream()
+            .map(
+                bed -> {
+                  Scarring scarring = Scarring.of(bed.geometry(), clusters);
+                  Pieces after = Pieces.of(scarring.pieces(), minimum);
+                  return measured(
+                      bed,
+                      List.of(scarring.scarred()),
+                      after,
+                      gaps(after, scarring, footprints),
+                      maker,
+                      scarring.pieces());
+                })
+            .toList();
+    Scarring scarring = Scarring.of(meadow.geometry(), clusters);
     Pieces after = Pieces.of(scarring.pieces(), minimum);
-    double[] widths =
-        GapFinder.find(after.patches(), scarring.cutters(), footprints).stream()
-            .mapToDouble(GapFinder.RawGap::minimumWidthMetres)
-            .toArray();
+    return new MeasuredMeadow(
+        new MeasuredGrass(
+            meadow, after, bedsOfPieces(beds, after.patches()), gaps(after, scarring, footprints)),
+        beds);
+  }
+
+  private static GapColumns gaps(Pieces after, Scarring scarring, List<Footprint> footprints) {
+    GapColumns gaps = new GapColumns();
+    GapFinder.find(after.patches(), scarring.cutters(), footprints).forEach(gaps::add);
+    return gaps;
+  }
+
+  /** A piece of a bed taken alone lies in one patch: a point inside the one finds the other. */
+  private static List<List<String>> bedsOfPieces(List<MeasuredBed> beds, List<Polygon> patches) {
+    PieceLocator locator = new PieceLocator(patches);
+    List<TreeSet<String>> ids = new ArrayList<>();
+    patches.forEach(patch -> ids.add(new TreeSet<>(Ids.ORDER)));
+    for (MeasuredBed bed : beds) {
+      for (Polygon piece : bed.pieces) {
+        locator
+            .around(piece.getInteriorPoint().getCoordinate())
+            .ifPresent(patch -> ids.get(patch).add(bed.part.bed().id()));
+      }
+    }
+    return ids.stream().map(List::<String>copyOf).toList();
+  }
+
+  private MeasuredMeadow tileByTile(
+      GrassGroup meadow, GrassPart.Maker maker, Meadows meadows, List<Footprint> footprints) {
+    TiledMeadow tiled =
+        TiledMeadow.of(
+            meadow, footprints, meadows.footprintIndex(), parameters.minimumPatchSquareMetres());
+    List<MeasuredBed> beds = new ArrayList<>();
+    for (int i = 0; i < meadow.beds().size(); i++) {
+      TiledMeadow.Shape shape = tiled.bed(i);
+      beds.add(
+          measured(
+              meadow.beds().get(i),
+              shape.scarred(),
+              shape.pieces(),
+              shape.gaps(),
+              maker,
+              List.of()));
+    }
+    return new MeasuredMeadow(tiled.joined(), beds);
+  }
+
+  private MeasuredBed measured(
+      Bed bed,
+      List<Geometry> scarred,
+      Pieces after,
+      GapColumns gaps,
+      GrassPart.Maker maker,
+      List<Polygon> pieces) {
+    Pieces before =
+        Pieces.of(Scarring.polygonsOf(bed.geometry()), parameters.minimumPatchSquareMetres());
     UniformScale scale = UniformScale.at(bed.geometry(), survey.scale());
     Fragmentation fragmentation =
         ScopeSummary.compare(
             ScopeSummary.of(before, scale, graphs),
             ScopeSummary.of(after, scale, graphs),
-            widths,
+            gaps.minimumWidthsMetres(),
             parameters);
+    MeasuredBed measured = new MeasuredBed(maker.whole(bed, scarred), fragmentation, pieces);
     progress.advance(1);
-    return new MeasuredBed(part, scarring, fragmentation);
+    return measured;
   }
 
   private List<MeasuredBed> drawn(List<MeasuredBed> beds, GrassPart.Maker maker) {
@@ -142,7 +291,7 @@ public final class SurveyMeasurer {
                 bed -> {
                   GrassPart part = maker.drawn(bed.part);
                   progress.advance(1);
-                  return new MeasuredBed(part, bed.scarring, bed.fragmentation);
+                  return new MeasuredBed(part, bed.fragmentation, List.of());
                 })
             .toList();
     progress.end();

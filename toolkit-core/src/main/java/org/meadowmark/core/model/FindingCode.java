@@ -36,7 +36,8 @@ public enum FindingCode {
   CHANNEL_ON_LAND("channel runs over land"),
   NO_FEATURES("layer has no usable feature"),
   NARROWER_THAN_PIXEL("narrower than the imagery can show"),
-  FEW_CHECK_POINTS("positional error from few check points");
+  FEW_CHECK_POINTS("positional error from few check points"),
+  MARKER_UNPLACED("marker at no channel segment");
 
   private final String title;
 

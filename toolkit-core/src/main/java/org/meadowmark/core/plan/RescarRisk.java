@@ -12,8 +12,8 @@ import java.util.OptionalDouble;
  *
  * @param ratePerYear expected hits of a point a year; empty where no segment's rate is known
  * @param rateWithMarker the same with the proposed zones marked
- * @param reScarredShare share of scar length at its segments on scars of an earlier season, in 0–1;
- *     empty with one season
+ * @param reScarredShare share of new scar length at its segments on ground scarred in an earlier
+ *     season, in 0–1; empty with one season
  * @param isInZone whether a zone is proposed for one of its segments
  */
 public record RescarRisk(

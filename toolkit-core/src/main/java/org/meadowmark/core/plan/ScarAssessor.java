@@ -166,7 +166,7 @@ final class ScarAssessor {
       reasons.add(
           String.format(
               Locale.ROOT,
-              "%.0f %% of scar length here follows scars of an earlier season",
+              "%.0f %% of new scar length here lies on ground scarred in an earlier season",
               PERCENT * again));
     }
     return reasons;

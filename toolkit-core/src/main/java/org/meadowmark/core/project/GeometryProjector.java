@@ -6,8 +6,10 @@ import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.CoordinateSequence;
 import org.locationtech.jts.geom.CoordinateXY;
 import org.locationtech.jts.geom.Geometry;
+import org.locationtech.jts.geom.LinearRing;
 import org.locationtech.jts.geom.impl.CoordinateArraySequence;
 import org.locationtech.jts.geom.util.GeometryTransformer;
+import org.meadowmark.core.model.FlatSequence;
 
 /**
  * Projects geometries from one reference system to another; the result has x and y only.
@@ -74,6 +76,10 @@ final class GeometryProjector {
         project(ordinates);
       } catch (TransformException e) {
         throw new UncheckedTransformException(e);
+      }
+      if (!(parent instanceof LinearRing)) {
+        // Scars come by the million: their coordinates take a third of the memory so.
+        return new FlatSequence(ordinates);
       }
       Coordinate[] coordinates = new Coordinate[sequence.size()];
       for (int i = 0; i < coordinates.length; i++) {

@@ -125,6 +125,15 @@ public final class ChannelRanker {
         double share = part.evidence().metres() / attributed.get(i).lengthMetres();
         tallies[part.segment()].add(
             scar, variation, part.evidence(), gain * share, parameters.ranking());
+        SegmentTally tally = tallies[part.segment()];
+        measured
+            .earlier()
+            .ifPresent(
+                earlier ->
+                    tally.addNew(
+                        part.evidence().metres()
+                            * earlier.newShareByScar().getOrDefault(scar.id(), 0.0),
+                        earlier.cutAgain().contains(scar.id())));
       }
     }
     return tallies;
@@ -173,7 +182,9 @@ public final class ChannelRanker {
       List<SegmentStatistics> statistics) {
     KnownEvidence known =
         new KnownEvidence(
-            survey.depth() != DepthField.UNKNOWN, measured.gainHectaresByScar().isPresent());
+            survey.depth() != DepthField.UNKNOWN,
+            measured.gainHectaresByScar().isPresent(),
+            measured.earlier().isPresent());
     return IntStream.range(0, segments.size())
         .mapToObj(
             i -> {

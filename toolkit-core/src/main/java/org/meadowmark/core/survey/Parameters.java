@@ -34,10 +34,14 @@ import java.util.stream.Stream;
  * @param positionCheckPoints check points that this error was taken from, where stated
  * @param connectivityDetailPatches most patches of a survey for which the importance of each patch
  *     and the filling of each scar are worked out
+ * @param connectivityExactPatches most patches of a scope for which connectivity is exact
+ * @param connectivitySources patches that it is estimated from beyond that
  * @param ranking choices for the evidence of channel segments and their ranking
  * @param zones choices for zones to mark
  * @param recovery choices for recovery, loss and planted grass
  * @param repair choices for the repair plan
+ * @param matching choices for matching scars of two surveys
+ * @param comparison choices for rates, markers and what makes surveys comparable
  */
 public record Parameters(
     Optional<String> analysisCrs,
@@ -64,10 +68,14 @@ public record Parameters(
     OptionalDouble positionRmseYMetres,
     OptionalDouble positionCheckPoints,
     int connectivityDetailPatches,
+    int connectivityExactPatches,
+    int connectivitySources,
     RankingParameters ranking,
     ZoneParameters zones,
     RecoveryParameters recovery,
-    RepairParameters repair) {
+    RepairParameters repair,
+    MatchingParameters matching,
+    ComparisonParameters comparison) {
 
   /** What the scarred area is divided by. */
   public enum SeverityDenominator {
@@ -91,6 +99,82 @@ public record Parameters(
   public Parameters {
     crossingDistancesMetres = crossingDistancesMetres.stream().sorted().distinct().toList();
     gapWidthLimitsMetres = gapWidthLimitsMetres.stream().sorted().distinct().toList();
+  }
+
+  /** The same choices, measured on a stated grid. */
+  public Parameters onGrid(String code) {
+    return new Parameters(
+        Optional.of(code),
+        groundScale,
+        severityDenominator,
+        scarGroupDistanceMetres,
+        crossingDistancesMetres,
+        crossingDistanceMetres,
+        fishGuild,
+        gapWidthLimitsMetres,
+        sliverToleranceMetres,
+        minimumPatchSquareMetres,
+        minimumWidthMetres,
+        maximumWidthMetres,
+        segmentLengthMetres,
+        channelReachMetres,
+        minimumExposureHectares,
+        attributionStepMetres,
+        pixelSizeMetres,
+        uncertaintyDraws,
+        seed,
+        positionRmseMetres,
+        positionRmseXMetres,
+        positionRmseYMetres,
+        positionCheckPoints,
+        connectivityDetailPatches,
+        connectivityExactPatches,
+        connectivitySources,
+        ranking,
+        zones,
+        recovery,
+        repair,
+        matching,
+        comparison);
+  }
+
+  /**
+   * The same choices without what takes longest: drawn intervals, and patches weighed one by one.
+   */
+  public Parameters withoutDetail() {
+    return new Parameters(
+        analysisCrs,
+        groundScale,
+        severityDenominator,
+        scarGroupDistanceMetres,
+        crossingDistancesMetres,
+        crossingDistanceMetres,
+        fishGuild,
+        gapWidthLimitsMetres,
+        sliverToleranceMetres,
+        minimumPatchSquareMetres,
+        minimumWidthMetres,
+        maximumWidthMetres,
+        segmentLengthMetres,
+        channelReachMetres,
+        minimumExposureHectares,
+        attributionStepMetres,
+        pixelSizeMetres,
+        0,
+        seed,
+        positionRmseMetres,
+        positionRmseXMetres,
+        positionRmseYMetres,
+        positionCheckPoints,
+        0,
+        connectivityExactPatches,
+        connectivitySources,
+        ranking,
+        zones,
+        recovery,
+        repair,
+        matching,
+        comparison);
   }
 
   /** Error of scar positions, where it is stated. */

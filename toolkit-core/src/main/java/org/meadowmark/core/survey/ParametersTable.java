@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.TreeMap;
 import java.util.stream.Stream;
 import org.meadowmark.core.model.MeadowmarkException;
 import org.meadowmark.core.model.Range;
@@ -135,10 +136,14 @@ public final class ParametersTable {
             optionalNumber(given, ParameterName.POSITION_RMSE_Y),
             optionalNumber(given, ParameterName.POSITION_CHECK_POINTS),
             Math.toIntExact(whole(given, ParameterName.CONNECTIVITY_DETAIL)),
+            Math.toIntExact(whole(given, ParameterName.CONNECTIVITY_EXACT)),
+            Math.toIntExact(whole(given, ParameterName.CONNECTIVITY_SOURCES)),
             ranking(given),
             zones(given),
             recovery(given),
-            repair(given));
+            repair(given),
+            matching(given),
+            comparison(given));
     if (parameters.minimumWidthMetres() > parameters.maximumWidthMetres()) {
       throw new MeadowmarkException(
           given.get(ParameterName.MINIMUM_WIDTH).where()
@@ -220,7 +225,8 @@ public final class ParametersTable {
         Math.toIntExact(whole(given, ParameterName.PROJECT_START)),
         number(given, ParameterName.PROJECT_GROWTH),
         Math.toIntExact(whole(given, ParameterName.PROJECT_LIFE)),
-        range(given, ParameterName.NEW_PATCHES));
+        range(given, ParameterName.NEW_PATCHES),
+        observed(given.get(ParameterName.OBSERVED_RECOVERY)));
   }
 
   private RepairParameters repair(Map<ParameterName, Setting> given) {
@@ -253,6 +259,72 @@ public final class ParametersTable {
                 .filter(name -> defaults.contains(given.get(name)))
                 .map(ParameterName::key)
                 .toList()));
+  }
+
+  private MatchingParameters matching(Map<ParameterName, Setting> given) {
+    return new MatchingParameters(
+        number(given, ParameterName.MATCH_LEAST_TOLERANCE),
+        number(given, ParameterName.MATCH_SHARE),
+        number(given, ParameterName.MATCH_DIRECTION),
+        number(given, ParameterName.MATCH_LENGTH_CHANGE));
+  }
+
+  private ComparisonParameters comparison(Map<ParameterName, Setting> given) {
+    return new ComparisonParameters(
+        number(given, ParameterName.COMPARISON_CONFIDENCE),
+        Math.toIntExact(whole(given, ParameterName.BOOTSTRAP_DRAWS)),
+        numbers(given, ParameterName.WIDTH_CLASS_LIMITS),
+        exposure(given),
+        Math.toIntExact(whole(given, ParameterName.EFFECT_PERMUTATIONS)),
+        number(given, ParameterName.CONTROL_RATE_FACTOR),
+        number(given, ParameterName.CONTROL_DISTANCE),
+        number(given, ParameterName.CONTROL_MINIMUM_EXPOSURE),
+        number(given, ParameterName.DETECTABLE_DROP),
+        number(given, ParameterName.DETECTION_POWER),
+        Math.toIntExact(whole(given, ParameterName.MOST_FURTHER_SEASONS)),
+        number(given, ParameterName.UNSAFE_SEASON_DAYS),
+        number(given, ParameterName.UNSAFE_EFFORT_RATIO),
+        number(given, ParameterName.UNSAFE_CLARITY_RATIO),
+        number(given, ParameterName.UNSAFE_PIXEL_RATIO),
+        number(given, ParameterName.UNSAFE_POSITION),
+        number(given, ParameterName.UNSAFE_COMMON_SHARE));
+  }
+
+  private static ExposureBasis exposure(Map<ParameterName, Setting> given) {
+    String value = requiredText(given, ParameterName.EFFECT_EXPOSURE);
+    return ExposureBasis.find(value)
+        .orElseThrow(
+            () ->
+                error(
+                    given.get(ParameterName.EFFECT_EXPOSURE),
+                    "'" + value + "' is not known",
+                    NearNames.advice(value, ExposureBasis.keys())));
+  }
+
+  /** Species with three times each, {@code species:low:middle:high}. */
+  private Map<String, Range> observed(Setting setting) {
+    Map<String, Range> observed = new TreeMap<>();
+    for (String value : setting.values()) {
+      for (String entry : value.strip().split("[\\s,]+")) {
+        if (!entry.isEmpty()) {
+          String[] parts = entry.split(":", -1);
+          if (parts.length != 4) {
+            throw error(
+                setting, "'" + entry + "' is no entry", "write it like turtlegrass:3.6:5:9.5");
+          }
+          double low = inLimits(setting, ParameterName.OBSERVED_RECOVERY, parts[1]);
+          double middle = inLimits(setting, ParameterName.OBSERVED_RECOVERY, parts[2]);
+          double high = inLimits(setting, ParameterName.OBSERVED_RECOVERY, parts[3]);
+          if (low > middle || middle > high) {
+            throw error(setting, "'" + entry + "' is not ascending", "give low, middle and high");
+          }
+          if (observed.put(parts[0], new Range(low, middle, high)) != null) {
+            throw error(setting, "'" + parts[0] + "' is there twice", "remove one");
+          }
+        }
+      }
+    }
+    return observed;
   }
 
   private static PlantingPattern pattern(Map<ParameterName, Setting> given) {

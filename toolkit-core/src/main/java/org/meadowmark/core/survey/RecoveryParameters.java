@@ -1,7 +1,10 @@
 package org.meadowmark.core.survey;
 
+import java.util.Collections;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.TreeMap;
 import org.meadowmark.core.model.Range;
 
 /**
@@ -23,6 +26,8 @@ import org.meadowmark.core.model.Range;
  * @param projectLifeYears years from its start after which its service no longer counts
  * @param newPatchesPerYear area of new patches from seed and fragments in a year, as a share of the
  *     planted area
+ * @param observedRecoveryYears time for a scar of {@code unlistedScarWidthMetres} to close as it
+ *     was seen here, by species; stands above published times
  */
 public record RecoveryParameters(
     Optional<Range> unlistedRecoveryYears,
@@ -37,4 +42,9 @@ public record RecoveryParameters(
     int projectStartYears,
     double projectGrowthYears,
     int projectLifeYears,
-    Range newPatchesPerYear) {}
+    Range newPatchesPerYear,
+    Map<String, Range> observedRecoveryYears) {
+  public RecoveryParameters {
+    observedRecoveryYears = Collections.unmodifiableMap(new TreeMap<>(observedRecoveryYears));
+  }
+}

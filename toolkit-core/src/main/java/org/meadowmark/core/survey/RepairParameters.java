@@ -19,8 +19,8 @@ import java.util.OptionalDouble;
  * @param markerEffect part of new scars that a marked zone keeps away, in 0–1
  * @param establishmentYears years in which a new scar undoes a planting
  * @param protectFirstChance chance a year of being scarred again from which a scar is not planted
- * @param protectFirstShare share of scar length on scars of an earlier season from which a scar is
- *     not planted, in 0–1
+ * @param protectFirstShare share of new scar length on ground scarred in an earlier season from
+ *     which a scar is not planted, in 0–1
  * @param deepestMetres water depth beyond which light is too little, where stated
  * @param firstMonth first month of the planting window, 1–12
  * @param lastMonth its last month

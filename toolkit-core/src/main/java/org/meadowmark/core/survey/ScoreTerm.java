@@ -22,7 +22,7 @@ public enum ScoreTerm {
    * Connectivity that filling the segment's scars would restore, against the survey's high values.
    */
   CONNECTIVITY("connectivity"),
-  /** Share of scar length that lies on scars of an earlier season. */
+  /** Share of new scar length that lies on ground scarred in an earlier season. */
   RE_SCARRING("re-scarring");
 
   private final String key;

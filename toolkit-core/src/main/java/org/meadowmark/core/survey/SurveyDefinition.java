@@ -14,15 +14,32 @@ import org.meadowmark.core.model.LayerRole;
  * @param file the survey file, where there is one
  * @param layers layers in the order of {@link LayerRole}; a role may have several
  * @param parameters choices that change results
+ * @param facts how the survey was made, as far as stated
  */
 public record SurveyDefinition(
     String name,
     Optional<LocalDate> date,
     Optional<Path> file,
     List<LayerSource> layers,
-    Parameters parameters) {
+    Parameters parameters,
+    SurveyFacts facts) {
   public SurveyDefinition {
     layers = List.copyOf(layers);
+  }
+
+  /** A survey of which nothing is stated about how it was made. */
+  public SurveyDefinition(
+      String name,
+      Optional<LocalDate> date,
+      Optional<Path> file,
+      List<LayerSource> layers,
+      Parameters parameters) {
+    this(name, date, file, layers, parameters, SurveyFacts.NONE);
+  }
+
+  /** The same survey with other choices. */
+  public SurveyDefinition withParameters(Parameters other) {
+    return new SurveyDefinition(name, date, file, layers, other, facts);
   }
 
   /** Layers of one role. */

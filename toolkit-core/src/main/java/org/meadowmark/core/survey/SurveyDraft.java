@@ -22,17 +22,25 @@ import org.meadowmark.core.reference.ReferenceTables;
  * @param file the survey file, where there is one
  * @param layers layers given so far
  * @param settings values of parameters given so far; the later holds
+ * @param facts how the survey was made, as far as its file says
  */
 public record SurveyDraft(
     Optional<String> name,
     Optional<LocalDate> date,
     Optional<Path> file,
     List<LayerSource> layers,
-    List<Setting> settings) {
+    List<Setting> settings,
+    SurveyFacts facts) {
 
   /** Nothing given yet. */
   public static final SurveyDraft EMPTY =
-      new SurveyDraft(Optional.empty(), Optional.empty(), Optional.empty(), List.of(), List.of());
+      new SurveyDraft(
+          Optional.empty(),
+          Optional.empty(),
+          Optional.empty(),
+          List.of(),
+          List.of(),
+          SurveyFacts.NONE);
 
   private static final String UNNAMED = "survey";
 
@@ -46,19 +54,19 @@ public record SurveyDraft(
 
   /** The same survey under another name. */
   public SurveyDraft withName(String newName) {
-    return new SurveyDraft(Optional.of(newName), date, file, layers, settings);
+    return new SurveyDraft(Optional.of(newName), date, file, layers, settings, facts);
   }
 
   /** The same survey of another date. */
   public SurveyDraft withDate(LocalDate newDate) {
-    return new SurveyDraft(name, Optional.of(newDate), file, layers, settings);
+    return new SurveyDraft(name, Optional.of(newDate), file, layers, settings, facts);
   }
 
   /** The same survey with a value for a parameter. */
   public SurveyDraft withSetting(Setting setting) {
     List<Setting> more = new ArrayList<>(settings);
     more.add(setting);
-    return new SurveyDraft(name, date, file, layers, more);
+    return new SurveyDraft(name, date, file, layers, more, facts);
   }
 
   /**
@@ -74,7 +82,7 @@ public record SurveyDraft(
       LayerSource base = old.orElseGet(() -> LayerSource.of(role, place.file()));
       others.add(base.withFile(place.file(), place.label(), place.layer()));
     }
-    return new SurveyDraft(name, date, file, others, settings);
+    return new SurveyDraft(name, date, file, others, settings, facts);
   }
 
   /**
@@ -154,10 +162,21 @@ public record SurveyDraft(
         checkWords(layer, note, List.of("yes", "no"));
       }
     }
+    Parameters chosen = parameters.parameters(settings);
+    for (String species : chosen.recovery().observedRecoveryYears().keySet()) {
+      if (!tables.species().containsKey(species)) {
+        throw new MeadowmarkException(
+            file.map(f -> f + ": ").orElse("")
+                + "observed_recovery_years: '"
+                + species
+                + "' is no species; "
+                + NearNames.advice(species, tables.species().keySet()));
+      }
+    }
     List<LayerSource> ordered =
         layers.stream().sorted(Comparator.comparing(LayerSource::role)).toList();
     return new SurveyDefinition(
-        name.orElseGet(this::folderName), date, file, ordered, parameters.parameters(settings));
+        name.orElseGet(this::folderName), date, file, ordered, chosen, facts);
   }
 
   private String folderName() {
@@ -210,6 +229,6 @@ public record SurveyDraft(
     }
     List<LayerSource> changed =
         layers.stream().map(l -> l.role() == role ? change.apply(l) : l).toList();
-    return new SurveyDraft(name, date, file, changed, settings);
+    return new SurveyDraft(name, date, file, changed, settings, facts);
   }
 }

@@ -37,7 +37,8 @@ public final class SurveyFile {
   public static final String NAME = "survey.toml";
 
   static final List<String> TOP_KEYS = List.of("survey", "layers", "parameters");
-  static final List<String> SURVEY_KEYS = List.of("name", "date");
+  static final List<String> SURVEY_KEYS =
+      List.of("name", "date", "method", "effort_hours", "secchi_depth_m");
   static final List<String> LAYER_KEYS =
       List.of(
           "file",
@@ -103,7 +104,12 @@ public final class SurveyFile {
       }
     }
     return new SurveyDraft(
-        survey.text("name"), date(survey), Optional.of(file), sources, settings(root));
+        survey.text("name"),
+        date(survey),
+        Optional.of(file),
+        sources,
+        settings(root),
+        facts(survey));
   }
 
   private String text() {
@@ -156,6 +162,13 @@ public final class SurveyFile {
     } catch (DateTimeParseException e) {
       throw survey.error("date", "'" + text.get() + "' is no date", "write it like 2026-06-14");
     }
+  }
+
+  private static SurveyFacts facts(TomlTable survey) {
+    return new SurveyFacts(
+        survey.text("method"),
+        survey.positiveNumber("effort_hours"),
+        survey.positiveNumber("secchi_depth_m"));
   }
 
   private static List<Setting> settings(TomlTable root) {

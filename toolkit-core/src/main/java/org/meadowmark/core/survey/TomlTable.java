@@ -5,6 +5,7 @@ import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import org.meadowmark.core.model.MeadowmarkException;
 
 /** A table of a survey file that knows its path, so that messages can say where a key stands. */
@@ -53,6 +54,22 @@ final class TomlTable {
       throw error(key, "is empty", "give a value or remove the key");
     }
     return Optional.of(text);
+  }
+
+  /** A number above 0; empty where the key is not there. */
+  OptionalDouble positiveNumber(String key) {
+    JsonNode value = node.get(key);
+    if (value == null) {
+      return OptionalDouble.empty();
+    }
+    if (!value.isNumber()) {
+      throw error(key, "is " + kind(value) + ", not a number", "write it without quotes");
+    }
+    double number = value.doubleValue();
+    if (!(number > 0) || Double.isInfinite(number)) {
+      throw error(key, value.asText() + " is not above 0", "give a number above 0, or remove it");
+    }
+    return OptionalDouble.of(number);
   }
 
   /** Values of a key as text: one, or those of an array. */

@@ -17,6 +17,7 @@ import org.locationtech.jts.geom.Polygon;
 import org.locationtech.jts.geom.util.AffineTransformation;
 import org.locationtech.jts.io.ParseException;
 import org.locationtech.jts.io.WKTReader;
+import org.meadowmark.core.measure.connectivity.Sample;
 import org.meadowmark.core.model.FeatureRef;
 import org.meadowmark.core.model.GroundScale;
 import org.meadowmark.core.model.MapArea;
@@ -163,7 +164,8 @@ class OverWaterTest {
       areas.add(
           new MapArea(id, new FeatureRef("test", "barriers", id), turn.transform(read(text)), id));
     }
-    return new PieceGraph.Maker(GroundScale.NONE, reach, new Barriers(areas, FACTORY))
+    return new PieceGraph.Maker(
+            GroundScale.NONE, reach, new Barriers(areas, FACTORY), 100_000, new Sample(2, 1))
         .graph(List.of((Polygon) turn.transform(west), (Polygon) turn.transform(east)));
   }
 

@@ -32,11 +32,13 @@ class ParametersTableTest {
         .containsExactlyElementsOf(ParameterName.keys())
         .hasSize(
             Parameters.class.getRecordComponents().length
-                - 4
+                - 6
                 + RankingParameters.class.getRecordComponents().length
                 + ZoneParameters.class.getRecordComponents().length
                 + RecoveryParameters.class.getRecordComponents().length
                 + RepairParameters.class.getRecordComponents().length
+                + MatchingParameters.class.getRecordComponents().length
+                + ComparisonParameters.class.getRecordComponents().length
                 - 1);
   }
 
@@ -69,6 +71,8 @@ class ParametersTableTest {
                 OptionalDouble.empty(),
                 OptionalDouble.empty(),
                 50_000,
+                50_000,
+                100,
                 new RankingParameters(
                     15,
                     5,
@@ -118,7 +122,8 @@ class ParametersTableTest {
                     1,
                     3,
                     20,
-                    new Range(0, 0.13, 0.26)),
+                    new Range(0, 0.13, 0.26),
+                    Map.of()),
                 new RepairParameters(
                     PlantingPattern.SQUARE,
                     5,
@@ -144,7 +149,26 @@ class ParametersTableTest {
                             "planting_unit_cost",
                             "fill_cost_per_m3",
                             "monitoring_cost",
-                            "mobilisation_cost")))));
+                            "mobilisation_cost"))),
+                new MatchingParameters(0.05, 0.25, 30, 0.1),
+                new ComparisonParameters(
+                    0.95,
+                    1000,
+                    List.of(0.2, 0.3, 0.4, 0.6, 1.0),
+                    ExposureBasis.BED,
+                    9999,
+                    3,
+                    500,
+                    1,
+                    0.5,
+                    0.8,
+                    20,
+                    60,
+                    2,
+                    2,
+                    2,
+                    10,
+                    0.5)));
   }
 
   @Test
@@ -173,6 +197,8 @@ class ParametersTableTest {
                 setting("position_rmse_m", "1.5"),
                 setting("position_check_points", "25"),
                 setting("connectivity_detail_patches", "4000"),
+                setting("connectivity_exact_patches", "3000"),
+                setting("connectivity_sources", "60"),
                 setting("channel_half_width_m", "20"),
                 setting("edge_tolerance_m", "6"),
                 setting("near_parallel_deg", "20"),
@@ -228,7 +254,29 @@ class ParametersTableTest {
                 setting("planting_last_month", "2"),
                 setting("repair_budget", "0"),
                 setting("repair_season_budget", "900"),
-                setting("repair_seasons", "6")));
+                setting("repair_seasons", "6"),
+                setting("match_least_tolerance_m", "0.1"),
+                setting("match_share", "0.3"),
+                setting("match_direction_deg", "20"),
+                setting("match_length_change", "0.2"),
+                setting("observed_recovery_years", "turtlegrass:2:3:4"),
+                setting("comparison_confidence", "0.9"),
+                setting("bootstrap_draws", "500"),
+                setting("width_class_limits_m", "0.25 0.5"),
+                setting("effect_exposure", "channel"),
+                setting("effect_permutations", "999"),
+                setting("control_rate_factor", "4"),
+                setting("control_distance_m", "600"),
+                setting("control_minimum_exposure_ha", "2"),
+                setting("detectable_drop", "0.4"),
+                setting("detection_power", "0.9"),
+                setting("most_further_seasons", "10"),
+                setting("unsafe_season_days", "30"),
+                setting("unsafe_effort_ratio", "3"),
+                setting("unsafe_clarity_ratio", "4"),
+                setting("unsafe_pixel_ratio", "5"),
+                setting("unsafe_position_m", "6"),
+                setting("unsafe_common_share", "0.7")));
 
     assertThat(set)
         .isEqualTo(
@@ -257,6 +305,8 @@ class ParametersTableTest {
                 OptionalDouble.empty(),
                 OptionalDouble.of(25),
                 4_000,
+                3_000,
+                60,
                 new RankingParameters(
                     20,
                     6,
@@ -297,7 +347,8 @@ class ParametersTableTest {
                     2,
                     4,
                     30,
-                    new Range(0.1, 0.2, 0.3)),
+                    new Range(0.1, 0.2, 0.3),
+                    Map.of("turtlegrass", new Range(2, 3, 4))),
                 new RepairParameters(
                     PlantingPattern.HEXAGONAL,
                     6,
@@ -318,7 +369,26 @@ class ParametersTableTest {
                     OptionalDouble.of(0),
                     OptionalDouble.of(900),
                     6,
-                    new RepairParameters.Placeholders(List.of("mobilisation_cost")))));
+                    new RepairParameters.Placeholders(List.of("mobilisation_cost"))),
+                new MatchingParameters(0.1, 0.3, 20, 0.2),
+                new ComparisonParameters(
+                    0.9,
+                    500,
+                    List.of(0.25, 0.5),
+                    ExposureBasis.CHANNEL,
+                    999,
+                    4,
+                    600,
+                    2,
+                    0.4,
+                    0.9,
+                    10,
+                    30,
+                    3,
+                    4,
+                    5,
+                    6,
+                    0.7)));
   }
 
   @ParameterizedTest
@@ -347,6 +417,22 @@ class ParametersTableTest {
       })
   void refusesWhatIsNoChoiceForRepair(String name, String value, String problem) {
     assertThatThrownBy(() -> table.parameters(List.of(setting(name, value))))
+        .hasMessageContaining(problem);
+  }
+
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        "effect_exposure | water | 'water' is not known",
+        "observed_recovery_years | turtlegrass:2:3 | 'turtlegrass:2:3' is no entry",
+        "observed_recovery_years | turtlegrass:4:3:5 | 'turtlegrass:4:3:5' is not ascending",
+        "observed_recovery_years | a:1:2:3 a:1:2:3 | 'a' is there twice",
+        "detectable_drop | 1 | 1 is out of limits; give a number from 0.01 to 0.99"
+      })
+  void refusesWhatIsNoChoiceForComparisons(String name, String value, String problem) {
+    assertThatThrownBy(() -> table.parameters(List.of(setting(name, value))))
+        .isInstanceOf(MeadowmarkException.class)
         .hasMessageContaining(problem);
   }
 

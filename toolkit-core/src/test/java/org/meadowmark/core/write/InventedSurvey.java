@@ -419,7 +419,9 @@ public final class InventedSurvey {
   }
 
   private static Optional<Connectedness> connected(double hectares) {
-    return Optional.of(new Connectedness(hectares / 2, hectares / 3, hectares));
+    return Optional.of(
+        new Connectedness(
+            OptionalDouble.of(hectares / 2), hectares / 3, hectares, OptionalDouble.empty()));
   }
 
   /** Patches of which the largest holds a share of 4,000 m². */

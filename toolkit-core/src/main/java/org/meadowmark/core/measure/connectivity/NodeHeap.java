@@ -3,20 +3,22 @@ package org.meadowmark.core.measure.connectivity;
 import java.util.Arrays;
 
 /** Smallest key first, four children a node, with keys that can be lowered; no boxing. */
-final class NodeHeap {
+public final class NodeHeap {
   private final int[] nodes;
   private final double[] keys;
   private final int[] places;
   private int size;
 
-  NodeHeap(int nodeCount) {
+  /** An empty heap for nodes numbered from 0. */
+  public NodeHeap(int nodeCount) {
     nodes = new int[nodeCount];
     keys = new double[nodeCount];
     places = new int[nodeCount];
     Arrays.fill(places, -1);
   }
 
-  boolean isEmpty() {
+  /** Whether no node is left. */
+  public boolean isEmpty() {
     return size == 0;
   }
 
@@ -25,7 +27,7 @@ final class NodeHeap {
   }
 
   /** Adds a node, or lowers its key; a larger key than it has is ignored. */
-  void offer(int node, double key) {
+  public void offer(int node, double key) {
     int place = places[node];
     if (place < 0) {
       place = size++;
@@ -43,7 +45,7 @@ final class NodeHeap {
     put(place, node, key);
   }
 
-  int poll() {
+  public int poll() {
     int smallest = nodes[0];
     places[smallest] = -1;
     size--;

@@ -62,7 +62,37 @@ public final class ProbabilisticConnectivity {
       HabitatGraph graph, List<CrossingModel> models, double landscapeHectares) {
     Landscape.check(landscapeHectares);
     List<Decay.Exponential> decays = models.stream().map(model -> model.decay(graph)).toList();
-    RowSums.Sum[] sums = RowSums.of(graph, decays);
+    return of(graph, models, landscapeHectares, RowSums.of(graph, decays));
+  }
+
+  /**
+   * Connectivity under several models, estimated from searches that start at some patches only.
+   *
+   * <p>Patches are drawn systematically in the order of the nodes with a chance that goes with
+   * their area (Madow 1949, <i>On the theory of systematic sampling, II</i>, Annals of Mathematical
+   * Statistics 20:333–354, from memory), so that A/n · Σ of their rows is an unbiased estimate of
+   * the numerator. Its standard error comes from differences of successive rows (Wolter 1985,
+   * <i>Introduction to Variance Estimation</i>, from memory); there are always two rows or more.
+   *
+   * <p>Time: one search a source.
+   *
+   * @param landscapeHectares area A_L that the indices are related to, above 0
+   * @param sample how many sources are drawn, and with what seed
+   * @return one each, in the order of the models
+   * @throws IllegalArgumentException if a model does not fit the graph, or for an area of 0
+   */
+  public static List<ProbabilisticConnectivity> estimate(
+      HabitatGraph graph, List<CrossingModel> models, double landscapeHectares, Sample sample) {
+    Landscape.check(landscapeHectares);
+    List<Decay.Exponential> decays = models.stream().map(model -> model.decay(graph)).toList();
+    return of(graph, models, landscapeHectares, SampledRows.of(graph, decays, sample));
+  }
+
+  private static List<ProbabilisticConnectivity> of(
+      HabitatGraph graph,
+      List<CrossingModel> models,
+      double landscapeHectares,
+      RowSums.Sum[] sums) {
     return IntStream.range(0, models.size())
         .mapToObj(
             i ->
@@ -74,6 +104,7 @@ public final class ProbabilisticConnectivity {
                         models.get(i),
                         landscapeHectares,
                         sums[i].numerator(),
+                        sums[i].standardError(),
                         sums[i].missed() * models.get(i).probabilityCutoff(),
                         sums[i].numerator() / landscapeHectares / landscapeHectares,
                         Math.sqrt(sums[i].numerator()))))

@@ -32,9 +32,10 @@ final class RowSums {
    * One decay's sums.
    *
    * @param numerator pairs that count, each node with itself included
+   * @param standardError of the numerator; 0 where all pairs were looked at
    * @param missed area · area of the connected pairs beyond the limit
    */
-  record Sum(double numerator, double missed) {}
+  record Sum(double numerator, double standardError, double missed) {}
 
   static Sum[] of(HabitatGraph graph, List<? extends Decay> decays) {
     double limit = decays.stream().mapToDouble(Decay::limit).max().orElse(0);
@@ -46,7 +47,7 @@ final class RowSums {
         .forEach(total::add);
     Sum[] sums = new Sum[decays.size()];
     for (int d = 0; d < sums.length; d++) {
-      sums[d] = new Sum(total.numerators[d], total.missed[d]);
+      sums[d] = new Sum(total.numerators[d], 0, total.missed[d]);
     }
     return sums;
   }

@@ -7,7 +7,10 @@ import org.meadowmark.core.reference.ReferenceTables;
 import org.meadowmark.core.reference.ScarRecoveryTime;
 import org.meadowmark.core.survey.RecoveryParameters;
 
-/** Edge rates by species: published times first, the user's range for the others. */
+/**
+ * Edge rates by species: times seen at the place first, then published ones, the user's range for
+ * the others.
+ */
 final class EdgeRates {
   private final ReferenceTables tables;
   private final RecoveryParameters parameters;
@@ -23,6 +26,13 @@ final class EdgeRates {
    * @param species its key; empty or {@code unknown} where it was not mapped
    */
   EdgeRate of(String species) {
+    Range observed = parameters.observedRecoveryYears().get(species);
+    if (observed != null) {
+      double seenWidth = parameters.unlistedScarWidthMetres();
+      return new EdgeRate(
+          Optional.of(new ScarRecoveryTime(species, observed, seenWidth, "").edgeMetresPerYear()),
+          times(observed, seenWidth) + " (observed_recovery_years, " + species + ")");
+    }
     ScarRecoveryTime published = tables.scarRecovery().get(species);
     if (published != null) {
       return new EdgeRate(

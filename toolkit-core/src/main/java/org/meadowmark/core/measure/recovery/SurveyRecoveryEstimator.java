@@ -267,8 +267,11 @@ public final class SurveyRecoveryEstimator {
   }
 
   private List<AreaLoss> areas(Measurement measurement, List<BedLoss> beds) {
-    Map<String, ScarredGrass> scarred = new HashMap<>();
-    measurement.scarredGrass().forEach(grass -> scarred.put(grass.bedId(), grass));
+    Map<String, List<ScarredGrass>> scarred = new HashMap<>();
+    measurement
+        .scarredGrass()
+        .forEach(
+            grass -> scarred.computeIfAbsent(grass.bedId(), id -> new ArrayList<>()).add(grass));
     List<Geometry> areas =
         measurement.areas().stream()
             .flatMap(area -> area.area().stream())
@@ -305,18 +308,30 @@ public final class SurveyRecoveryEstimator {
     return area.kind() == Kind.MANAGEMENT_AREA ? inside : shape -> 1 - inside.of(shape);
   }
 
+  /** Share of a bed's scarred grass; a bed with very many scars has it in several parts. */
+  private static double share(List<ScarredGrass> parts, ShareIn shareIn) {
+    if (parts.size() == 1) {
+      return shareIn.of(parts.get(0).geometry());
+    }
+    double whole = parts.stream().mapToDouble(ScarredGrass::areaSquareMetres).sum();
+    double inside =
+        parts.stream()
+            .mapToDouble(part -> part.areaSquareMetres() * shareIn.of(part.geometry()))
+            .sum();
+    return whole > 0 ? inside / whole : 0;
+  }
+
   private AreaLoss area(
       AreaMeasure area,
       ShareIn shareIn,
       List<BedLoss> beds,
-      Map<String, ScarredGrass> scarredGrass) {
+      Map<String, List<ScarredGrass>> scarredGrass) {
     double scarred = 0;
     double forecast = 0;
     Range alone = Range.exactly(0);
     Range planted = Range.exactly(0);
     for (BedLoss bed : beds) {
-      ScarredGrass grass = scarredGrass.get(bed.bedId());
-      double share = grass == null ? 0 : shareIn.of(grass.geometry());
+      double share = share(scarredGrass.getOrDefault(bed.bedId(), List.of()), shareIn);
       if (share > 0) {
         scarred += share * bed.scarredSquareMetres();
         forecast += share * bed.forecastSquareMetres();

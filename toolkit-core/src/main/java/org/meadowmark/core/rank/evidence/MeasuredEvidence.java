@@ -14,9 +14,23 @@ import org.meadowmark.core.measure.ScarFilling;
  * @param gainHectaresByScar what filling a scar alone would restore of the equivalent connected
  *     area, by scar id; scars that make no gap are left out; empty where the survey has too many
  *     patches to work it out
+ * @param earlier what earlier surveys tell of the scars; empty with one survey
  */
 public record MeasuredEvidence(
-    Map<String, String> severityByBed, Optional<Map<String, Double>> gainHectaresByScar) {
+    Map<String, String> severityByBed,
+    Optional<Map<String, Double>> gainHectaresByScar,
+    Optional<EarlierScars> earlier) {
+
+  /** Of one survey. */
+  public MeasuredEvidence(
+      Map<String, String> severityByBed, Optional<Map<String, Double>> gainHectaresByScar) {
+    this(severityByBed, gainHectaresByScar, Optional.empty());
+  }
+
+  /** The same with what earlier surveys tell. */
+  public MeasuredEvidence withEarlier(EarlierScars scars) {
+    return new MeasuredEvidence(severityByBed, gainHectaresByScar, Optional.of(scars));
+  }
 
   /** From a measurement. */
   public static MeasuredEvidence of(Measurement measurement) {

@@ -19,8 +19,8 @@ import java.util.OptionalDouble;
  * @param connectivityGainHectares what filling its scars, each alone, would restore of the
  *     equivalent connected area: each scar's gain by the share of its length on the segment, added
  *     up; empty where that was not worked out
- * @param reScarredShare share of scar length on scars of an earlier season, in 0–1; empty with one
- *     season
+ * @param reScarredShare share of new scar length on ground scarred in an earlier season, in 0–1;
+ *     empty with one season
  * @param dataGaps what is missing, in words
  */
 public record SegmentEvidence(

@@ -33,6 +33,8 @@ public final class SegmentTally {
   private double measuredArea;
   private double measuredVariance;
   private double gainHectares;
+  private double newMetres;
+  private double againMetres;
 
   /**
    * Adds the part of a scar.
@@ -68,6 +70,17 @@ public final class SegmentTally {
       measuredArea += area;
       measuredVariance += widthVariation * area * widthVariation * area;
     }
+  }
+
+  /**
+   * Adds what is new of the part of a scar.
+   *
+   * @param metres new length here
+   * @param isCutAgain whether it lies on ground that was scarred before
+   */
+  public void addNew(double metres, boolean isCutAgain) {
+    newMetres += metres;
+    againMetres += isCutAgain ? metres : 0;
   }
 
   /** Scars with a part here. */
@@ -133,7 +146,9 @@ public final class SegmentTally {
         beds.meanClass(classes),
         new ScarredArea(measuredArea, Math.sqrt(measuredVariance), defaultAreaByCause),
         known.connectivity() ? OptionalDouble.of(gainHectares) : OptionalDouble.empty(),
-        OptionalDouble.empty(),
+        newMetres > 0
+            ? OptionalDouble.of(Math.min(1, againMetres / newMetres))
+            : OptionalDouble.empty(),
         gaps(beds, classes, known, statistics, parameters));
   }
 
@@ -200,7 +215,11 @@ public final class SegmentTally {
     if (!known.connectivity()) {
       gaps.add("connectivity of each scar not worked out (connectivity_detail_patches)");
     }
-    gaps.add("one season: re-scarring unknown");
+    if (!known.earlier()) {
+      gaps.add("one season: re-scarring unknown");
+    } else if (!(newMetres > 0)) {
+      gaps.add("no new scar since the survey before: re-scarring unknown");
+    }
     gaps.add("channel width assumed");
     return gaps;
   }

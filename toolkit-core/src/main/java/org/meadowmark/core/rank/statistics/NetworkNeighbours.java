@@ -15,13 +15,13 @@ import org.meadowmark.core.rank.network.SegmentNetwork;
  * so that a channel cut finer has the same neighbourhoods on the ground. Time is n log n for
  * neighbourhoods of bounded size.
  */
-final class NetworkNeighbours {
+public final class NetworkNeighbours {
   private record Reached(int segment, double metres) {}
 
   private NetworkNeighbours() {}
 
   /** Positions of the neighbours of each segment, itself among them, ascending. */
-  static int[][] within(SegmentNetwork network, double metres) {
+  public static int[][] within(SegmentNetwork network, double metres) {
     return IntStream.range(0, network.size())
         .parallel()
         .mapToObj(segment -> around(network, segment, metres))

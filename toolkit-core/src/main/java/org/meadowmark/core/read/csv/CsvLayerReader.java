@@ -45,6 +45,22 @@ public final class CsvLayerReader implements LayerReader {
   private static final char[] DELIMITERS = {',', ';', '\t'};
   private static final int LONGEST_HEADER = 1 << 16;
 
+  private final boolean needsGeometry;
+
+  /** A reader of layers: a file without a geometry is refused. */
+  public CsvLayerReader() {
+    this(true);
+  }
+
+  /**
+   * A reader of layers or of plain tables.
+   *
+   * @param needsGeometry whether a file without geometry columns is refused
+   */
+  public CsvLayerReader(boolean needsGeometry) {
+    this.needsGeometry = needsGeometry;
+  }
+
   @Override
   public void read(LayerSource source, FeatureSink sink) {
     LayerProblems problems = LayerProblems.ofFile(source);
@@ -93,13 +109,14 @@ public final class CsvLayerReader implements LayerReader {
     return DELIMITERS[most];
   }
 
-  private static void readRecords(RecordLines records, LayerProblems problems, FeatureSink sink) {
+  private void readRecords(RecordLines records, LayerProblems problems, FeatureSink sink) {
     CSVRecord header = records.next();
     if (header == null) {
       throw problems.refused("has no header line", "write the column names into its first line");
     }
     List<String> names = names(header, problems);
-    GeometryCells cells = GeometryCells.find(names, problems.source().geometryColumns(), problems);
+    GeometryCells cells =
+        GeometryCells.find(names, problems.source().geometryColumns(), needsGeometry, problems);
     CSVRecord record = records.next();
     Optional<String> srid = record == null ? Optional.empty() : cells.srid(record);
     List<String> attributeNames = new ArrayList<>();

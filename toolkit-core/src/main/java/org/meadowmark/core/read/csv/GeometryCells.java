@@ -36,7 +36,8 @@ final class GeometryCells {
     this.y = y;
   }
 
-  static GeometryCells find(List<String> names, GeometryColumns wanted, LayerProblems problems) {
+  static GeometryCells find(
+      List<String> names, GeometryColumns wanted, boolean needed, LayerProblems problems) {
     if (wanted.wkt().isPresent()) {
       return new GeometryCells(named(names, wanted.wkt().get(), problems), -1, -1);
     }
@@ -54,6 +55,9 @@ final class GeometryCells {
     }
     OptionalInt x = usual(names, X_NAMES);
     OptionalInt y = usual(names, Y_NAMES);
+    if (!needed && (x.isEmpty() || y.isEmpty())) {
+      return new GeometryCells(-1, -1, -1);
+    }
     if (x.isEmpty() || y.isEmpty()) {
       throw problems.refused(
           "has no column that looks like a geometry (columns: " + list(names) + ")",
@@ -108,6 +112,9 @@ final class GeometryCells {
     if (wkt >= 0) {
       String text = SRID.matcher(record.get(wkt).strip()).replaceFirst("").strip();
       return text.isEmpty() ? Optional.empty() : Optional.of(readWkt(text));
+    }
+    if (x < 0) {
+      return Optional.empty();
     }
     String xText = record.get(x).strip();
     String yText = record.get(y).strip();

@@ -5,9 +5,13 @@ import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.lang.reflect.RecordComponent;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.meadowmark.core.model.Range;
+import org.meadowmark.core.survey.ComparisonParameters;
+import org.meadowmark.core.survey.ExposureBasis;
+import org.meadowmark.core.survey.MatchingParameters;
 import org.meadowmark.core.survey.ParameterName;
 import org.meadowmark.core.survey.Parameters;
 import org.meadowmark.core.survey.Parameters.SeverityDenominator;
@@ -46,7 +50,9 @@ final class ParameterValues {
       if (value instanceof RankingParameters
           || value instanceof ZoneParameters
           || value instanceof RecoveryParameters
-          || value instanceof RepairParameters) {
+          || value instanceof RepairParameters
+          || value instanceof MatchingParameters
+          || value instanceof ComparisonParameters) {
         addValues((Record) value, values);
       } else if (!(value instanceof RepairParameters.Placeholders)) {
         values.add(value);
@@ -79,6 +85,11 @@ final class ParameterValues {
       node.put(key, denominator.key());
     } else if (value instanceof WithinYear moment) {
       node.put(key, moment.key());
+    } else if (value instanceof ExposureBasis basis) {
+      node.put(key, basis.key());
+    } else if (value instanceof Map<?, ?> map) {
+      var object = node.putObject(key);
+      map.forEach((inner, range) -> put(object, inner.toString(), range));
     } else if (value instanceof PlantingPattern pattern) {
       node.put(key, pattern.key());
     } else if (value instanceof Range range) {

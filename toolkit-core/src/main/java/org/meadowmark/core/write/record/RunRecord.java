@@ -3,7 +3,6 @@ package org.meadowmark.core.write.record;
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
-import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.io.IOException;
@@ -11,12 +10,9 @@ import java.nio.charset.CharacterCodingException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
-import java.util.TreeMap;
 import org.meadowmark.core.rank.ChannelRanking;
 import org.meadowmark.core.survey.Parameters;
 import org.meadowmark.core.survey.SurveyDefinition;
@@ -36,8 +32,7 @@ public record RunRecord(
   /** Name of the record in an output folder. */
   public static final String FILE_NAME = "run-record.json";
 
-  private static final String PROGRAM = "Meadowmark";
-  private static final double MILLIS = 1000;
+  static final String PROGRAM = "Meadowmark";
 
   public RunRecord {
     inputs = List.copyOf(inputs);
@@ -59,13 +54,13 @@ public record RunRecord(
     grid.put("crs", assessed.survey().gridLabel());
     grid.put("corrected_to_ground", definition.parameters().groundScale());
     grid.put("wkt", assessed.survey().gridWkt());
-    putFiles(root.putArray("inputs"), inputs);
+    RunJson.putFiles(root.putArray("inputs"), inputs);
     LayerCountJson.putAll(root.putArray("layers"), assessed.counts());
-    putFindings(root.putArray("findings"));
+    RunJson.putFindings(root.putArray("findings"), assessed.findings());
     putAttribution(root.putObject("scar_attribution"));
     putUncertainty(root.putObject("uncertainty"), definition.parameters());
-    putFiles(root.putArray("outputs"), outputs);
-    putRun(root.putObject("run"));
+    RunJson.putFiles(root.putArray("outputs"), outputs);
+    RunJson.putRun(root.putObject("run"), facts);
     return JsonText.of(root);
   }
 
@@ -94,28 +89,6 @@ public record RunRecord(
     return Optional.of(names);
   }
 
-  private static void putFiles(ArrayNode array, List<FileDigest> files) {
-    for (FileDigest file : files) {
-      array
-          .addObject()
-          .put("file", file.file())
-          .put("bytes", file.bytes())
-          .put("sha256", file.sha256());
-    }
-  }
-
-  private void putFindings(ArrayNode array) {
-    FindingCounts.of(assessed.findings())
-        .forEach(
-            count ->
-                array
-                    .addObject()
-                    .put("code", lower(count.code()))
-                    .put("level", lower(count.level()))
-                    .put("treatment", lower(count.treatment()))
-                    .put("count", count.count()));
-  }
-
   private void putAttribution(ObjectNode node) {
     ChannelRanking ranking = assessed.ranking();
     node.put("scar_length_m", ranking.scarLengthMetres())
@@ -135,30 +108,5 @@ public record RunRecord(
         .ifPresentOrElse(
             accuracy -> node.put("position_accuracy_95_m", accuracy.accuracy95Metres()),
             () -> node.putNull("position_accuracy_95_m"));
-  }
-
-  private void putRun(ObjectNode node) {
-    node.put("started", facts.started().toString());
-    node.put("ended", facts.ended().toString());
-    node.put("wall_seconds", seconds(Duration.between(facts.started(), facts.ended())));
-    ArrayNode stages = node.putArray("stages");
-    for (StageUse stage : facts.stages()) {
-      stages
-          .addObject()
-          .put("stage", stage.stage())
-          .put("wall_seconds", seconds(stage.wall()))
-          .put("peak_heap_bytes", stage.peakHeapBytes());
-    }
-    node.put("java", facts.versions().java());
-    ObjectNode libraries = node.putObject("libraries");
-    new TreeMap<>(facts.versions().libraries()).forEach(libraries::put);
-  }
-
-  private static double seconds(Duration duration) {
-    return duration.toMillis() / MILLIS;
-  }
-
-  private static String lower(Enum<?> value) {
-    return value.name().toLowerCase(Locale.ROOT);
   }
 }

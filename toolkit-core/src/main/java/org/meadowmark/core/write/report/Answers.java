@@ -167,7 +167,7 @@ final class Answers {
   private String withoutBudget(RepairPlan plan) {
     long fit = plan.scars().stream().filter(scar -> scar.fitness() == Fitness.PLANT).count();
     List<String> first =
-        ReportLayers.candidates(plan).stream().limit(3).map(RepairScar::scarId).toList();
+        ScarLayers.candidates(plan).stream().limit(3).map(RepairScar::scarId).toList();
     if (first.isEmpty()) {
       return text.get("answer.nothingFit", Figures.count(plan.scars().size()));
     }

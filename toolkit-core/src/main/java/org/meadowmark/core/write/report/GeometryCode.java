@@ -4,6 +4,7 @@ import java.io.ByteArrayOutputStream;
 import java.util.Arrays;
 import java.util.Base64;
 import java.util.List;
+import java.util.stream.IntStream;
 import org.locationtech.jts.algorithm.Orientation;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Geometry;
@@ -37,6 +38,7 @@ record GeometryCode(String base64, double toleranceMetres, long vertices, long k
 
   private static final double FIRST_TOLERANCE_METRES = 0.1;
   private static final double COARSEST_METRES = 100;
+  private static final int SAMPLE = 1_000;
   private static final int SMALLEST_RING = 4;
   private static final int BITS = 7;
   private static final int MORE = 1 << BITS;
@@ -49,13 +51,32 @@ record GeometryCode(String base64, double toleranceMetres, long vertices, long k
    * @param mostVertices vertices to aim for; a layer of many small features can have more
    */
   static GeometryCode of(List<Geometry> geometries, Coordinate origin, long mostVertices) {
-    double tolerance = FIRST_TOLERANCE_METRES;
+    double tolerance = guess(geometries, origin, mostVertices);
     GeometryCode code = new Packer(origin, tolerance).pack(geometries);
     while (code.keptVertices > mostVertices && 2 * tolerance <= COARSEST_METRES) {
       tolerance *= 2;
       code = new Packer(origin, tolerance).pack(geometries);
     }
     return code;
+  }
+
+  /** A tolerance that is enough as far as a part of the geometries tells: saves whole rounds. */
+  private static double guess(List<Geometry> geometries, Coordinate origin, long mostVertices) {
+    int stride = Math.max(1, geometries.size() / SAMPLE);
+    List<Geometry> sample =
+        IntStream.iterate(0, i -> i < geometries.size(), i -> i + stride)
+            .mapToObj(geometries::get)
+            .toList();
+    double tolerance = FIRST_TOLERANCE_METRES;
+    if (stride == 1) {
+      return tolerance;
+    }
+    long most = mostVertices / stride;
+    while (new Packer(origin, tolerance).pack(sample).keptVertices > most
+        && 2 * tolerance <= COARSEST_METRES) {
+      tolerance *= 2;
+    }
+    return tolerance;
   }
 
   private static final class Packer {

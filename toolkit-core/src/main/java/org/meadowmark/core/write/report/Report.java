@@ -10,24 +10,20 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
-import java.util.Optional;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
-import org.locationtech.jts.geom.Coordinate;
-import org.locationtech.jts.geom.Envelope;
 import org.meadowmark.core.write.AssessedSurvey;
 import org.meadowmark.core.write.AtomicFile;
 import org.meadowmark.core.write.Phrases;
 import org.meadowmark.core.write.XmlText;
-import org.meadowmark.core.write.proposal.GridPlaces;
 import org.meadowmark.core.write.proposal.HearingAnswer;
 
 /**
  * The report of a run: one HTML file with an interactive map that opens from disk and loads nothing
  * from outside, which its own content security policy enforces.
  *
- * <p>The same results give the same bytes. Time n log n in vertices and features. Memory: the page
- * is put together in memory, some 100 bytes a feature and 3 a vertex.
+ * <p>The same results give the same bytes. Time n log n in vertices and features. The page is put
+ * together in memory; what a layer holds at most bounds its size.
  */
 public final class Report {
   /** Name of the file. */
@@ -38,6 +34,21 @@ public final class Report {
 
   private static final String BUNDLE = "org.meadowmark.core.write.report.report";
   private static final String SCRIPT_PHRASES = "js.";
+
+  private static final List<String> SCRIPTS =
+      List.of(
+          "page",
+          "numbers",
+          "geometry",
+          "grid",
+          "drawing",
+          "frame",
+          "map",
+          "choice",
+          "switches",
+          "tables",
+          "theme",
+          "paper");
 
   private Report() {}
 
@@ -58,15 +69,14 @@ public final class Report {
   /** The questions that people ask and what the survey says, as the report has them. */
   public static List<HearingAnswer> answers(AssessedSurvey assessed) {
     Phrases text = Phrases.english(BUNDLE);
-    return new ReportWords(assessed, text, List.of(), List.of())
-        .answers().stream()
-            .map(
-                each ->
-                    new HearingAnswer(
-                        each.question(),
-                        Stream.concat(Stream.of(each.answer()), each.more().stream())
-                            .collect(Collectors.joining(" "))))
-            .toList();
+    return ReportWords.answers(assessed, text).stream()
+        .map(
+            each ->
+                new HearingAnswer(
+                    each.question(),
+                    Stream.concat(Stream.of(each.answer()), each.more().stream())
+                        .collect(Collectors.joining(" "))))
+        .toList();
   }
 
   /**
@@ -77,29 +87,12 @@ public final class Report {
   static String page(ReportInput input, int mostFeatures) {
     AssessedSurvey assessed = input.assessed();
     Phrases text = Phrases.english(BUNDLE);
-    List<MapLayer> layers = new ReportLayers(assessed, text, mostFeatures).all();
-    Envelope extent = extent(layers);
-    Coordinate origin = new Coordinate(Math.rint(extent.getMinX()), Math.rint(extent.getMinY()));
-    List<GeometryCode> codes =
-        layers.stream()
-            .map(layer -> GeometryCode.of(layer.geometries(), origin, MOST_VERTICES))
-            .toList();
-    Optional<GridPlaces> places = GridPlaces.of(assessed.survey().gridWkt());
-    GridFit fit = GridFit.of(extent, places, assessed.survey().scale());
-    String data =
-        ReportData.json(
-            origin,
-            extent,
-            assessed.survey().gridLabel(),
-            places.map(GridPlaces::datum).orElse(""),
-            fit,
-            layers,
-            codes,
-            text.all(SCRIPT_PHRASES));
+    List<MapLayer> layers = ReportLayers.of(assessed, text, mostFeatures);
+    ReportMap map = ReportMap.of(assessed.survey(), layers, MOST_VERTICES);
     String css = MapLibrary.style() + style();
     String library = MapLibrary.script();
-    String script = resource("report.js");
-    ReportWords words = new ReportWords(assessed, text, layers, codes);
+    String script = script();
+    ReportWords words = new ReportWords(assessed, text, map);
     List<ReportView.FindingRow> findings = words.findings();
     ReportView view =
         new ReportView(
@@ -108,7 +101,7 @@ public final class Report {
             css,
             library,
             script,
-            data,
+            ReportData.json(map, text.all(SCRIPT_PHRASES)),
             words.title(),
             words.surveyLine(),
             words.answers(),
@@ -122,26 +115,24 @@ public final class Report {
             words.conventions(),
             words.cautions(),
             words.gaps(),
-            words.grid(places, extent.centre(), extent),
+            words.grid(),
             text.get("libraryText", MapLibrary.NAME),
             MapLibrary.licence(),
             text.get("made", input.toolVersion()));
     return template().execute(view);
   }
 
-  private static Envelope extent(List<MapLayer> layers) {
-    Envelope extent = new Envelope();
-    layers.stream()
-        .filter(layer -> !layer.isBackground())
-        .flatMap(layer -> layer.geometries().stream())
-        .forEach(geometry -> extent.expandToInclude(geometry.getEnvelopeInternal()));
-    return extent.isNull() ? new Envelope(0, 1, 0, 1) : extent;
-  }
-
   private static String style() {
     return resource("report.css")
         .replace("DAY_COLOURS", ReportPalette.DAY.css())
         .replace("NIGHT_COLOURS", ReportPalette.NIGHT.css());
+  }
+
+  /** The parts of the script, which share one scope that nothing else of the page sees. */
+  private static String script() {
+    return SCRIPTS.stream()
+        .map(name -> resource("script/" + name + ".js"))
+        .collect(Collectors.joining("\n", "(function () {\n'use strict';\n\n", "})();\n"));
   }
 
   private static Template template() {

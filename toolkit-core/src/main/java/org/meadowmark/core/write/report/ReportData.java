@@ -10,9 +10,7 @@ import java.io.StringWriter;
 import java.io.UncheckedIOException;
 import java.math.BigDecimal;
 import java.util.LinkedHashMap;
-import java.util.List;
 import java.util.Map;
-import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Envelope;
 
 /**
@@ -25,37 +23,24 @@ final class ReportData {
   /**
    * The data.
    *
-   * @param origin place that coordinates count from
-   * @param extent what to show first
-   * @param gridLabel the analysis grid
-   * @param fit degrees and ground scale around it
-   * @param layers layers
-   * @param codes their geometry, in the same order
+   * @param map the map
    * @param phrases words of the script by key
    */
-  static String json(
-      Coordinate origin,
-      Envelope extent,
-      String gridLabel,
-      String datum,
-      GridFit fit,
-      List<MapLayer> layers,
-      List<GeometryCode> codes,
-      Map<String, String> phrases) {
+  static String json(ReportMap map, Map<String, String> phrases) {
     StringWriter text = new StringWriter();
     try (JsonGenerator json = JsonFactory.builder().build().createGenerator(text)) {
       json.setCharacterEscapes(new ScriptEscapes());
       json.writeStartObject();
-      json.writeStringField("grid", gridLabel);
-      json.writeStringField("datum", datum);
+      json.writeStringField("grid", map.gridLabel());
       json.writeNumberField("unit", GeometryCode.UNIT_METRES);
-      numbers(json, "origin", origin.x, origin.y);
+      numbers(json, "origin", map.origin().x, map.origin().y);
+      Envelope extent = map.extent();
       numbers(
           json, "extent", extent.getMinX(), extent.getMinY(), extent.getMaxX(), extent.getMaxY());
-      writeFit(json, fit);
+      writeFit(json, map.fit());
       json.writeArrayFieldStart("layers");
-      for (int i = 0; i < layers.size(); i++) {
-        writeLayer(json, layers.get(i), codes.get(i));
+      for (int i = 0; i < map.layers().size(); i++) {
+        writeLayer(json, map.layers().get(i), map.codes().get(i));
       }
       json.writeEndArray();
       json.writeObjectFieldStart("text");

@@ -10,7 +10,6 @@ import java.util.stream.Stream;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Envelope;
 import org.meadowmark.core.measure.Damage;
-import org.meadowmark.core.model.GroundScale;
 import org.meadowmark.core.reference.SeverityClass;
 import org.meadowmark.core.survey.Parameters;
 import org.meadowmark.core.write.AssessedSurvey;
@@ -34,15 +33,12 @@ final class ReportWords {
 
   private final AssessedSurvey assessed;
   private final Phrases text;
-  private final List<MapLayer> layers;
-  private final List<GeometryCode> codes;
+  private final ReportMap map;
 
-  ReportWords(
-      AssessedSurvey assessed, Phrases text, List<MapLayer> layers, List<GeometryCode> codes) {
+  ReportWords(AssessedSurvey assessed, Phrases text, ReportMap map) {
     this.assessed = assessed;
     this.text = text;
-    this.layers = layers;
-    this.codes = codes;
+    this.map = map;
   }
 
   String title() {
@@ -58,6 +54,11 @@ final class ReportWords {
   }
 
   List<ReportView.Answer> answers() {
+    return answers(assessed, text);
+  }
+
+  /** What each reader asks, with the answer of the survey. */
+  static List<ReportView.Answer> answers(AssessedSurvey assessed, Phrases text) {
     Answers answers = new Answers(assessed, text);
     return List.of(
         new ReportView.Answer(
@@ -108,7 +109,7 @@ final class ReportWords {
 
   List<ReportView.Table> tables() {
     return Stream.of("areas", "beds", "segments", "zones", "marks", "repairs", "scars")
-        .flatMap(key -> layers.stream().filter(layer -> layer.key().equals(key)))
+        .flatMap(key -> map.layers().stream().filter(layer -> layer.key().equals(key)))
         .filter(layer -> layer.total() > 0)
         .map(this::table)
         .toList();
@@ -145,12 +146,12 @@ final class ReportWords {
   /** What the map simplifies and leaves out, a sentence a layer. */
   List<String> simplified() {
     List<String> lines = new ArrayList<>();
-    for (int i = 0; i < layers.size(); i++) {
-      MapLayer layer = layers.get(i);
+    for (int i = 0; i < map.layers().size(); i++) {
+      MapLayer layer = map.layers().get(i);
       if (layer.total() == 0) {
         continue;
       }
-      GeometryCode code = codes.get(i);
+      GeometryCode code = map.codes().get(i);
       String name = text.get("layer." + layer.key());
       String count =
           layer.leftOut() > 0
@@ -247,9 +248,11 @@ final class ReportWords {
   }
 
   /** The reference system and what it does to lengths. */
-  List<String> grid(Optional<GridPlaces> places, Coordinate middle, Envelope extent) {
-    GroundScale scale = assessed.survey().scale();
-    double factor = scale.lengthFactor(middle.x, middle.y);
+  List<String> grid() {
+    Optional<GridPlaces> places = GridPlaces.of(assessed.survey().gridWkt());
+    Envelope extent = map.extent();
+    Coordinate middle = extent.centre();
+    double factor = assessed.survey().scale().lengthFactor(middle.x, middle.y);
     List<String> lines = new ArrayList<>();
     lines.add(
         places

@@ -43,13 +43,14 @@ final class BedTables {
     return TableLayout.<ScarredGrass>named(
             "scarred_grass",
             Comparator.comparing(ScarredGrass::bedId, Ids.ORDER),
-            "One row a bed that is scarred: the scarred part of its surveyed area.")
+            "One row a bed that is scarred: the scarred part of its surveyed area. A bed with very"
+                + " many scars has one row for each tile that it was cut in.")
         .geometry(GeometryKind.MULTIPOLYGON, ScarredGrass::geometry)
         .text("bed_id", "Id of the bed.", ScarredGrass::bedId)
         .real(
             "scarred_area_m2",
             "m²",
-            "Area of the union of scar footprints in the surveyed bed.",
+            "Area of the union of scar footprints in the surveyed bed, or in this tile of it.",
             ScarredGrass::areaSquareMetres)
         .build();
   }

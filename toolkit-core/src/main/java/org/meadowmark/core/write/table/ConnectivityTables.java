@@ -5,7 +5,6 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.function.Function;
-import java.util.function.ToDoubleFunction;
 import org.meadowmark.core.measure.Connectedness;
 import org.meadowmark.core.measure.ConnectivityDetail;
 import org.meadowmark.core.measure.Measurement;
@@ -23,20 +22,28 @@ final class ConnectivityTables {
         table,
         "integral_index",
         "1",
-        "Integral index of connectivity: gaps up to the distance are crossed; 1 is one patch",
+        "Integral index of connectivity: gaps up to the distance are crossed; 1 is one patch;"
+            + " no value where there are more patches than connectivity_exact_patches",
         Connectedness::integralIndex);
     addBeforeAndAfter(
         table,
         "probability_of_connectivity",
         "1",
         "Probability of connectivity: gaps as wide as the distance are crossed half the time",
-        Connectedness::probability);
+        connected -> OptionalDouble.of(connected.probability()));
     addBeforeAndAfter(
         table,
         "equivalent_connected_area",
         "ha",
         "Equivalent connected area: the one patch that would give the same probability",
-        Connectedness::equivalentAreaHectares);
+        connected -> OptionalDouble.of(connected.equivalentAreaHectares()));
+    addBeforeAndAfter(
+        table,
+        "equivalent_connected_area_standard_error",
+        "ha",
+        "Standard error of that area where it is an estimate from a sample of patches, no value"
+            + " where it is exact",
+        Connectedness::equivalentAreaStandardErrorHectares);
   }
 
   private static void addBeforeAndAfter(
@@ -44,7 +51,7 @@ final class ConnectivityTables {
       String name,
       String unit,
       String meaning,
-      ToDoubleFunction<Connectedness> value) {
+      Function<Connectedness, OptionalDouble> value) {
     String ending = unit.equals("1") ? "" : "_" + unit;
     table.optionalReal(
         name + "_before" + ending,
@@ -60,11 +67,8 @@ final class ConnectivityTables {
 
   private static Function<PatchTables.CrossingRow, OptionalDouble> ofSide(
       Function<PatchTables.CrossingRow, Optional<Connectedness>> side,
-      ToDoubleFunction<Connectedness> value) {
-    return row ->
-        side.apply(row)
-            .map(connected -> OptionalDouble.of(value.applyAsDouble(connected)))
-            .orElse(OptionalDouble.empty());
+      Function<Connectedness, OptionalDouble> value) {
+    return row -> side.apply(row).map(value).orElse(OptionalDouble.empty());
   }
 
   static TableLayout<PatchWorth> patches() {

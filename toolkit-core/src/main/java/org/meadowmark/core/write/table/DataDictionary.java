@@ -41,20 +41,22 @@ public final class DataDictionary {
       - "No scar seen" is not "no scar": a scar narrower than the imagery can show is not in here.
       """;
 
+  private static final String COMPARISON =
+      """
+
+      # Tables of a comparison of seasons
+
+      `compare-seasons` writes these, in the same way.
+      """;
+
   private DataDictionary() {}
 
   /** The dictionary as Markdown, with a line end after the last line. */
   public static String markdown() {
     StringBuilder text = new StringBuilder(HEAD).append(NOTES);
-    ResultTables.layouts()
-        .forEach(
-            layout ->
-                append(
-                    text,
-                    layout.name(),
-                    layout.description(),
-                    layout.geometryKind(),
-                    layout.columns()));
+    ResultTables.layouts().forEach(layout -> append(text, layout));
+    text.append(COMPARISON);
+    ComparisonTables.layouts().forEach(layout -> append(text, layout));
     return text.toString();
   }
 
@@ -65,6 +67,10 @@ public final class DataDictionary {
         table ->
             append(text, table.name(), table.description(), table.geometryKind(), table.columns()));
     return text.toString();
+  }
+
+  private static void append(StringBuilder text, TableLayout<?> layout) {
+    append(text, layout.name(), layout.description(), layout.geometryKind(), layout.columns());
   }
 
   private static void append(

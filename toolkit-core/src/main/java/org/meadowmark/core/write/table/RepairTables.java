@@ -143,7 +143,8 @@ final class RepairTables {
             row -> row.scar().risk().chanceWithMarker())
         .percent(
             "earlier_season_pct",
-            "Scar length at its segments on scars of an earlier season; empty with one season.",
+            "Part of the new scar length at its segments on ground scarred in an earlier season; empty"
+                + " with one season.",
             row -> row.scar().risk().reScarredShare())
         .real(
             "benefit",

@@ -28,7 +28,8 @@ final class SegmentEvidenceColumns {
             row -> row.evidence().connectivityGainHectares())
         .percent(
             "re_scarred_pct",
-            "Part of scar_length_m on scars of an earlier season; no value with one season.",
+            "Part of the scar length that is new since an earlier survey on ground scarred before; no"
+                + " value with one season, or where nothing is new.",
             row -> row.evidence().reScarredShare())
         .text(
             "data_gaps",

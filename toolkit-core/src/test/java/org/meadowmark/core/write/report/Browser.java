@@ -11,6 +11,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.logging.Level;
+import java.util.logging.Logger;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Assumptions;
 import org.openqa.selenium.By;
@@ -28,6 +29,8 @@ import org.openqa.selenium.logging.LoggingPreferences;
 
 /** A headless Chromium of the machine. */
 final class Browser implements AutoCloseable {
+  private static final Logger LOGGER = Logger.getLogger("org.openqa.selenium");
+
   private final ChromeDriver driver;
 
   private Browser(ChromeDriver driver) {
@@ -42,6 +45,8 @@ final class Browser implements AutoCloseable {
         chromium.isPresent() && service.isPresent(),
         "Chromium or its driver is not installed: the tests of the report in a browser are"
             + " skipped (on Debian: apt-get install chromium chromium-driver)");
+    // It wants a library for each version of the browser, which is not needed here.
+    LOGGER.setLevel(Level.SEVERE);
     ChromeOptions options = new ChromeOptions();
     options.setBinary(chromium.get().toFile());
     options.addArguments(

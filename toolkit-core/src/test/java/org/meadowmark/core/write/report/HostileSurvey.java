@@ -2,14 +2,17 @@ package org.meadowmark.core.write.report;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.GeometryFactory;
 import org.locationtech.jts.geom.Polygon;
+import org.meadowmark.core.measure.AreaMeasure.Kind;
 import org.meadowmark.core.measure.BedMeasure;
 import org.meadowmark.core.measure.Measurement;
 import org.meadowmark.core.model.DepthField;
 import org.meadowmark.core.model.GroundScale;
 import org.meadowmark.core.model.MetricSurvey;
+import org.meadowmark.core.rank.ChannelRanking;
 import org.meadowmark.core.write.AssessedSurvey;
 import org.meadowmark.core.write.InventedSurvey;
 import org.meadowmark.core.write.chart.Charts;
@@ -64,6 +67,49 @@ final class HostileSurvey {
         survey.findings(),
         survey.counts(),
         survey.references());
+  }
+
+  /** A survey without anything, on a grid whose place is not known. */
+  static AssessedSurvey empty() {
+    Measurement nothing =
+        new Measurement(
+            List.of(),
+            List.of(),
+            List.of(),
+            List.of(
+                InventedSurvey.summary(
+                    Kind.WHOLE_SURVEY, 0, InventedSurvey.damage(0, 0, 0, 0, 0, "unknown"))),
+            List.of(),
+            List.of(),
+            List.of(),
+            Optional.empty());
+    ChannelRanking none = new ChannelRanking(List.of(), List.of(), 0, 0, 0, 0, 0);
+    AssessedSurvey survey = InventedSurvey.with(nothing, none, List.of());
+    return new AssessedSurvey(
+        survey.definition(),
+        onUnknownGrid(),
+        survey.measurement(),
+        survey.ranking(),
+        survey.zones(),
+        survey.recovery(),
+        survey.repairs(),
+        survey.findings(),
+        survey.counts(),
+        survey.references());
+  }
+
+  private static MetricSurvey onUnknownGrid() {
+    return new MetricSurvey(
+        "local metres",
+        "",
+        List.of(),
+        List.of(),
+        List.of(),
+        List.of(),
+        List.of(),
+        List.of(),
+        DepthField.UNKNOWN,
+        GroundScale.NONE);
   }
 
   private static MetricSurvey scaled(MetricSurvey survey) {

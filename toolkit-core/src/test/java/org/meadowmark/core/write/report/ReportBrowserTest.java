@@ -167,7 +167,7 @@ class ReportBrowserTest {
   void tableMapAndResultAgree() {
     Phrases text = Phrases.english("org.meadowmark.core.write.report.report");
     List<MapLayer> layers =
-        new ReportLayers(HostileSurvey.assessed(), text, ReportLayers.MOST_FEATURES).all();
+        ReportLayers.of(HostileSurvey.assessed(), text, ReportLayers.MOST_FEATURES);
     int compared = 0;
     for (MapLayer layer : layers) {
       if (layer.isBackground() || layer.geometries().isEmpty()) {
@@ -374,6 +374,17 @@ class ReportBrowserTest {
 
   private static double degrees(String degrees, String minutes) {
     return Double.parseDouble(degrees.strip()) + Double.parseDouble(minutes.strip()) / 60;
+  }
+
+  @Test
+  void emptySurveyOnAnUnknownGridOpens(@TempDir Path other) {
+    Report.write(other, new ReportInput(HostileSurvey.empty(), List.of(), "1.2.3"));
+    browser.open(other.resolve(Report.FILE_NAME), 1400, 900);
+    assertThat(browser.find(".answer").getText()).startsWith("No bed was mapped");
+    assertThat(browser.text("reportMap.text(0, 0)")).matches("E.\\d+  N.\\d+");
+    assertThat(browser.findAll("#layers input")).hasSize(1);
+    assertThat(browser.paper()).isNotEmpty();
+    browser.assertNothingWrong();
   }
 
   @Test

@@ -6,6 +6,7 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 
 class DataDictionaryTest {
@@ -26,7 +27,7 @@ class DataDictionaryTest {
 
   @Test
   void everyColumnSaysWhatItMeansAndNamesItsUnit() {
-    assertThat(ResultTables.layouts())
+    assertThat(Stream.concat(ResultTables.layouts(), ComparisonTables.layouts()))
         .allSatisfy(
             layout ->
                 assertThat(layout.columns())
@@ -45,6 +46,12 @@ class DataDictionaryTest {
                             case "m/year" -> assertThat(column.name()).endsWith("_m_per_year");
                             case "1/ha" -> assertThat(column.name()).endsWith("_per_ha");
                             case "m/ha" -> assertThat(column.name()).endsWith("_m_per_ha");
+                            case "1/year" -> assertThat(column.name()).endsWith("_per_year");
+                            case "h" -> assertThat(column.name()).endsWith("_hours");
+                            case "m/(ha·year)" ->
+                                assertThat(column.name()).endsWith("_m_per_ha_year");
+                            case "m/(km·year)" ->
+                                assertThat(column.name()).endsWith("_m_per_km_year");
                             case "°" -> assertThat(column.name()).endsWith("_deg");
                             case "%" -> assertThat(column.name()).endsWith("_pct");
                             default -> assertThat(column.unit()).isIn("", "1");

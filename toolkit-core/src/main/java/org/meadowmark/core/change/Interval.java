@@ -1,0 +1,14 @@
+package org.meadowmark.core.change;
+
+/**
+ * Limits between which a figure lies with a stated confidence.
+ *
+ * @param low lower limit
+ * @param high upper limit
+ */
+public record Interval(double low, double high) {
+  /** Whether a value lies between the limits. */
+  public boolean holds(double value) {
+    return low <= value && value <= high;
+  }
+}

@@ -1,0 +1,33 @@
+package org.meadowmark.core.change;
+
+import java.time.LocalDate;
+import java.util.Objects;
+import org.meadowmark.core.measure.Measurement;
+import org.meadowmark.core.measure.recovery.SurveyRecovery;
+import org.meadowmark.core.model.MetricSurvey;
+
+/**
+ * A survey with what was measured in it.
+ *
+ * @param survey the survey
+ * @param measurement scars, beds and areas
+ * @param recovery how its scars are expected to close
+ */
+public record MeasuredSeason(
+    SeasonSurvey survey, Measurement measurement, SurveyRecovery recovery) {
+  public MeasuredSeason {
+    Objects.requireNonNull(survey, "survey");
+    Objects.requireNonNull(measurement, "measurement");
+    Objects.requireNonNull(recovery, "recovery");
+  }
+
+  /** Day of the survey. */
+  public LocalDate date() {
+    return survey.date();
+  }
+
+  /** What was mapped. */
+  public MetricSurvey mapped() {
+    return survey.survey();
+  }
+}

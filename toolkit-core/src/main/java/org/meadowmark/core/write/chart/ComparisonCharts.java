@@ -1,0 +1,16 @@
+package org.meadowmark.core.write.chart;
+
+import java.util.List;
+import org.meadowmark.core.write.ComparedSurveys;
+
+/** The charts of a comparison of seasons. */
+public final class ComparisonCharts {
+  private ComparisonCharts() {}
+
+  /**
+   * New scars by area and season, and rates beside markers. A chart with nothing to show says so.
+   */
+  public static List<Picture> of(ComparedSurveys compared) {
+    return List.of(NewScarChart.of(compared), MarkerChart.of(compared));
+  }
+}
