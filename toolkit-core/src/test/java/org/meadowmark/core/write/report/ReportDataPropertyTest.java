@@ -15,7 +15,7 @@ import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Envelope;
 import org.locationtech.jts.geom.GeometryFactory;
 import org.meadowmark.core.model.GroundScale;
-import org.meadowmark.core.write.proposal.XmlText;
+import org.meadowmark.core.write.XmlText;
 import org.meadowmark.core.write.report.MapLayer.Form;
 
 /** Any name comes out of the data as it went in, and can do nothing on the way. */
