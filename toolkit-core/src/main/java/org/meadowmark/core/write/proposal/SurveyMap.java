@@ -20,7 +20,7 @@ final class SurveyMap {
   static final double WIDTH = 1000;
   static final int MOST_SCARS = 6_000;
 
-  private static final double FRAME_HEIGHT = 560;
+  private static final double FRAME_HEIGHT = 504;
   private static final double MARGIN_SHARE = 0.03;
   private static final double LEAST_METRES = 500;
   private static final double ROW = 19;

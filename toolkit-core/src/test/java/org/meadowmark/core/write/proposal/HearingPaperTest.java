@@ -34,7 +34,7 @@ class HearingPaperTest {
           .contains("How much?", "<script>alert(1)</script> & more.")
           .contains("Heron Bight", "whole survey")
           .contains("Pelican Cut S2")
-          .contains("Grid:", "true north")
+          .contains("Grid north is up", "Not for navigation")
           .contains("“No scar seen” is not", "permits")
           .contains("beds.gpkg 0123456789ab");
     }
