@@ -13,6 +13,7 @@ import org.meadowmark.core.measure.connectivity.CrossingModel;
 import org.meadowmark.core.measure.connectivity.HabitatGraph;
 import org.meadowmark.core.measure.connectivity.PatchImportance;
 import org.meadowmark.core.measure.connectivity.ProbabilisticConnectivity;
+import org.meadowmark.core.measure.connectivity.Sample;
 import org.meadowmark.core.model.GroundScale;
 import org.meadowmark.core.model.MetricSurvey;
 import org.meadowmark.core.model.Progress;
@@ -84,7 +85,9 @@ public class ConnectivityBenchmark {
   }
 
   private PieceGraph links() {
-    return new PieceGraph.Maker(scale, REACH_METRES, Barriers.NONE).graph(patches);
+    return new PieceGraph.Maker(
+            scale, REACH_METRES, Barriers.NONE, Integer.MAX_VALUE, new Sample(2, 1))
+        .graph(patches);
   }
 
   /** Edge-to-edge distances of all pairs up to the largest crossing distance. */

@@ -50,6 +50,7 @@ public class FootprintBenchmark {
   /** Overlapping footprints joined. */
   @Benchmark
   public Object joinClusters() {
-    return new FootprintClusters(footprints);
+    return new FootprintClusters(
+        footprints, StrTreeQuery.positions(footprints.stream().map(Footprint::area).toList()));
   }
 }
