@@ -51,6 +51,6 @@ public class FootprintBenchmark {
   @Benchmark
   public Object joinClusters() {
     return new FootprintClusters(
-        footprints, StrTreeQuery.positions(footprints.stream().map(Footprint::area).toList()));
+        footprints, StrTreeQuery.footprints(footprints));
   }
 }

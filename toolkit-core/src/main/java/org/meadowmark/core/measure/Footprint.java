@@ -1,5 +1,7 @@
 package org.meadowmark.core.measure;
 
+import java.util.function.Supplier;
+import org.locationtech.jts.geom.Envelope;
 import org.locationtech.jts.geom.Geometry;
 import org.meadowmark.core.model.Scar;
 
@@ -9,7 +11,7 @@ import org.meadowmark.core.model.Scar;
  * @param index position of the scar in the survey
  * @param scar the scar
  * @param line its line inside the surveyed area; empty for a polygon scar
- * @param area its footprint inside the surveyed area; may be empty
+ * @param shape gives its footprint inside the surveyed area
  * @param lengthFactor grid length divided by ground length at the scar
  * @param fullLineLength grid length of the whole line
  * @param fullArea grid area of the whole footprint
@@ -18,10 +20,24 @@ record Footprint(
     int index,
     Scar scar,
     Geometry line,
-    Geometry area,
+    Supplier<Geometry> shape,
     double lengthFactor,
     double fullLineLength,
     double fullArea) {
+
+  /** Its footprint inside the surveyed area; may be empty. Of very many scars it is made anew. */
+  Geometry area() {
+    return shape.get();
+  }
+
+  /** A box around it. */
+  Envelope extent() {
+    Envelope extent = new Envelope(scar.geometry().getEnvelopeInternal());
+    if (scar.isLine()) {
+      extent.expandBy(scar.widthMetres() * lengthFactor / 2);
+    }
+    return extent;
+  }
 
   double areaFactor() {
     return lengthFactor * lengthFactor;

@@ -1,6 +1,7 @@
 package org.meadowmark.core.measure;
 
 import java.util.List;
+import java.util.function.Supplier;
 import java.util.stream.IntStream;
 import org.locationtech.jts.geom.Geometry;
 import org.meadowmark.core.model.GroundScale;
@@ -14,6 +15,9 @@ import org.meadowmark.core.model.Scar;
  * arcs.
  */
 final class FootprintBuilder {
+  /** Footprints of more scars than this take more memory than making them anew takes time. */
+  private static final int MOST_HELD = 300_000;
+
   private final GroundScale scale;
   private final SurveyedArea surveyed;
 
@@ -23,32 +27,31 @@ final class FootprintBuilder {
   }
 
   List<Footprint> buildAll(List<Scar> scars) {
+    boolean held = scars.size() <= MOST_HELD;
     return IntStream.range(0, scars.size())
         .parallel()
-        .mapToObj(i -> build(i, scars.get(i)))
+        .mapToObj(i -> build(i, scars.get(i), held))
         .toList();
   }
 
-  private Footprint build(int index, Scar scar) {
+  private Footprint build(int index, Scar scar, boolean held) {
     Geometry geometry = scar.geometry();
     var middle = geometry.getEnvelopeInternal().centre();
     double factor = scale.lengthFactor(middle.x, middle.y);
-    Geometry line;
-    Geometry area;
-    if (scar.isLine()) {
-      line = geometry;
-      area = ScarOutline.of(scar, factor);
-    } else {
-      line = geometry.getFactory().createLineString();
-      area = geometry;
-    }
+    Geometry line = scar.isLine() ? geometry : geometry.getFactory().createLineString();
+    Geometry whole = ScarOutline.of(scar, factor);
     return new Footprint(
         index,
         scar,
         surveyed.part(line),
-        CompactPolygons.of(surveyed.part(area)),
+        held ? held(surveyed.part(whole)) : () -> surveyed.part(ScarOutline.of(scar, factor)),
         factor,
         line.getLength(),
-        area.getArea());
+        whole.getArea());
+  }
+
+  private static Supplier<Geometry> held(Geometry area) {
+    Geometry compact = CompactPolygons.of(area);
+    return () -> compact;
   }
 }

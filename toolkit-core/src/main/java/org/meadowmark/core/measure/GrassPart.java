@@ -186,25 +186,24 @@ record GrassPart(
         PreparedGeometry prepared,
         Optional<PolygonTiles> tiles,
         double areaFactor) {
-      if (prepared.contains(footprint.area())) {
+      Geometry area = footprint.area();
+      if (prepared.contains(area)) {
         return new ScarPart(
             footprint.index(),
             footprint.line().getLength() / footprint.lengthFactor(),
-            footprint.area().getArea() / areaFactor);
+            area.getArea() / areaFactor);
       }
-      if (!prepared.intersects(footprint.area())) {
+      if (!prepared.intersects(area)) {
         return null;
       }
       double length =
           tiles.isEmpty()
               ? inside(footprint.line(), geometry).getLength()
               : tiles.get().lengthInside(footprint.line());
-      double area =
-          tiles.isEmpty()
-              ? inside(footprint.area(), geometry).getArea()
-              : tiles.get().areaInside(footprint.area());
-      return area > 0 || length > 0
-          ? new ScarPart(footprint.index(), length / footprint.lengthFactor(), area / areaFactor)
+      double covered =
+          tiles.isEmpty() ? inside(area, geometry).getArea() : tiles.get().areaInside(area);
+      return covered > 0 || length > 0
+          ? new ScarPart(footprint.index(), length / footprint.lengthFactor(), covered / areaFactor)
           : null;
     }
 

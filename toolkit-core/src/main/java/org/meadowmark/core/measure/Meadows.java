@@ -28,7 +28,7 @@ record Meadows(List<GrassGroup> small, List<GrassGroup> vast, STRtree footprintI
       Parameters parameters,
       List<Footprint> footprints,
       int mostScarsOfSmall) {
-    STRtree index = StrTreeQuery.positions(footprints.stream().map(Footprint::area).toList());
+    STRtree index = StrTreeQuery.footprints(footprints);
     List<GrassGroup> small = new ArrayList<>();
     List<GrassGroup> vast = new ArrayList<>();
     for (GrassGroup group : GrassGroup.of(survey.beds(), parameters.sliverToleranceMetres())) {

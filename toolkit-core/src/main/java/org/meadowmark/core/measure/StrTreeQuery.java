@@ -19,6 +19,16 @@ public final class StrTreeQuery {
     return tree;
   }
 
+  /** A tree of the positions of footprints in a list. */
+  static STRtree footprints(List<Footprint> footprints) {
+    STRtree tree = new STRtree();
+    for (int i = 0; i < footprints.size(); i++) {
+      tree.insert(footprints.get(i).extent(), i);
+    }
+    tree.build();
+    return tree;
+  }
+
   /**
    * Items whose envelope meets an envelope.
    *

@@ -96,9 +96,7 @@ record Tile(Envelope box, List<Part> parts, int[] footprints) {
     inside.forEach(part -> grass.expandToInclude(part.geometry.getEnvelopeInternal()));
     grass.expandBy(MARGIN_METRES);
     int[] near =
-        Arrays.stream(footprints)
-            .filter(i -> grass.intersects(all.get(i).area().getEnvelopeInternal()))
-            .toArray();
+        Arrays.stream(footprints).filter(i -> grass.intersects(all.get(i).extent())).toArray();
     return new Tile(half, inside, near).cut(all);
   }
 
@@ -110,7 +108,7 @@ record Tile(Envelope box, List<Part> parts, int[] footprints) {
         Arrays.stream(footprints)
             .filter(
                 i -> {
-                  Envelope around = new Envelope(all.get(i).area().getEnvelopeInternal());
+                  Envelope around = all.get(i).extent();
                   around.expandBy(MARGIN_METRES);
                   Geometry window = parts.get(0).geometry.getFactory().toGeometry(around);
                   return grass.stream().anyMatch(part -> part.intersects(window));

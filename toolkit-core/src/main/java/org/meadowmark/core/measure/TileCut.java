@@ -76,7 +76,12 @@ record TileCut(
     Optional<Geometry> scars =
         footprints.isEmpty()
             ? Optional.empty()
-            : Optional.of(OverlayNGRobust.union(footprints.stream().map(Footprint::area).toList()));
+            : Optional.of(
+                OverlayNGRobust.union(
+                    footprints.stream()
+                        .map(Footprint::area)
+                        .filter(area -> !area.isEmpty())
+                        .toList()));
     Optional<OutlineIndex> outline = scars.map(OutlineIndex::new);
     List<Tile.Part> parts = tile.parts();
     boolean oneBed =
