@@ -33,6 +33,7 @@ import org.meadowmark.core.write.record.StageMeter;
 import org.meadowmark.core.write.record.Versions;
 import org.meadowmark.core.write.summary.ComparisonSummary;
 import org.meadowmark.core.write.table.ComparisonTables;
+import org.meadowmark.core.write.table.DataDictionary;
 
 /**
  * A whole comparison of surveys, from files to an output folder.
@@ -123,12 +124,17 @@ public final class ComparisonRun {
         compared.last().mapped().gridWkt(),
         results,
         Assessment.CONTENT_TIME);
+    Files.writeString(
+        target.resolve(DataDictionary.FILE_NAME),
+        DataDictionary.of(results),
+        StandardCharsets.UTF_8);
     meter.end();
 
     meter.begin("Drawing charts", -1);
     Path chartFolder = Files.createDirectory(target.resolve(Assessment.CHART_FOLDER));
     for (Picture picture : ComparisonCharts.of(compared)) {
       picture.writePng(chartFolder);
+      picture.writeSvg(chartFolder);
     }
     meter.end();
 
