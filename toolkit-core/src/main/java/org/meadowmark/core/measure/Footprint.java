@@ -1,8 +1,12 @@
 package org.meadowmark.core.measure;
 
 import java.util.function.Supplier;
+import org.locationtech.jts.algorithm.Distance;
+import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Envelope;
 import org.locationtech.jts.geom.Geometry;
+import org.locationtech.jts.geom.LineString;
+import org.locationtech.jts.geom.util.LinearComponentExtracter;
 import org.meadowmark.core.model.Scar;
 
 /**
@@ -24,6 +28,8 @@ record Footprint(
     double lengthFactor,
     double fullLineLength,
     double fullArea) {
+  /** A footprint may be a rounding error larger than its width says. */
+  private static final double LARGER = 1.001;
 
   /** Its footprint inside the surveyed area; may be empty. Of very many scars it is made anew. */
   Geometry area() {
@@ -37,6 +43,23 @@ record Footprint(
       extent.expandBy(scar.widthMetres() * lengthFactor / 2);
     }
     return extent;
+  }
+
+  /** Whether a straight way may touch the footprint; quicker than to make the footprint. */
+  boolean mayMeet(Coordinate from, Coordinate to) {
+    if (!scar.isLine()) {
+      return true;
+    }
+    double reach = LARGER * scar.widthMetres() * lengthFactor / 2;
+    for (Object part : LinearComponentExtracter.getLines(scar.geometry())) {
+      Coordinate[] vertices = ((LineString) part).getCoordinates();
+      for (int i = 0; i + 1 < vertices.length; i++) {
+        if (Distance.segmentToSegment(from, to, vertices[i], vertices[i + 1]) <= reach) {
+          return true;
+        }
+      }
+    }
+    return false;
   }
 
   double areaFactor() {

@@ -255,7 +255,9 @@ final class TiledMeadow {
       List<Geometry> scars =
           StrTreeQuery.<Integer>items(footprintIndex, new Envelope(from, to)).stream()
               .sorted()
-              .map(i -> all.get(i).area())
+              .map(all::get)
+              .filter(footprint -> footprint.mayMeet(from, to))
+              .map(Footprint::area)
               .toList();
       return BareStretch.firstEdge(from, to, scars);
     }
