@@ -21,8 +21,7 @@ final class ChildProgram {
     command.add(Path.of(System.getProperty("java.home"), "bin", "java").toString());
     command.addAll(javaOptions);
     command.add("-cp");
-    command.add(
-        System.getProperty("surefire.test.class.path", System.getProperty("java.class.path")));
+    command.add(classPath());
     command.add(Main.class.getName());
     command.addAll(List.of(arguments));
     Path errors = Files.createTempFile("meadowmark", ".err");
@@ -36,5 +35,10 @@ final class ChildProgram {
     } finally {
       Files.deleteIfExists(errors);
     }
+  }
+
+  /** Where the program and its libraries are. */
+  static String classPath() {
+    return System.getProperty("surefire.test.class.path", System.getProperty("java.class.path"));
   }
 }

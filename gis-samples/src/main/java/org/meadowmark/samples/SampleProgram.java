@@ -6,19 +6,29 @@ import org.meadowmark.core.model.MeadowmarkException;
 
 /**
  * Writes a sample: {@code SampleProgram <new folder> [<seed> <scars> <beds>]}. Without numbers it
- * is the bundled sample.
+ * is the bundled sample. {@code SampleProgram first-survey <new folder>} writes the survey that the
+ * tutorial starts from.
  */
 public final class SampleProgram {
+  private static final String FIRST_SURVEY = "first-survey";
+
   private SampleProgram() {}
 
   /** Runs the program. */
   public static void main(String[] arguments) {
-    if (arguments.length != 1 && arguments.length != 4) {
+    boolean isFirstSurvey = arguments.length == 2 && arguments[0].equals(FIRST_SURVEY);
+    if (arguments.length != 1 && arguments.length != 4 && !isFirstSurvey) {
       System.err.println("usage: SampleProgram <new folder> [<seed> <scars> <beds>]");
+      System.err.println("   or: SampleProgram " + FIRST_SURVEY + " <new folder>");
       System.exit(2);
     }
     try {
-      writeSample(Path.of(arguments[0]), EstuaryGenerator.generate(settings(arguments)));
+      if (isFirstSurvey) {
+        FirstSurveyWriter.write(
+            Path.of(arguments[1]), EstuaryGenerator.generate(EstuarySettings.SAMPLE));
+      } else {
+        writeSample(Path.of(arguments[0]), EstuaryGenerator.generate(settings(arguments)));
+      }
     } catch (MeadowmarkException | IllegalArgumentException e) {
       System.err.println(e.getMessage());
       System.exit(1);

@@ -10,6 +10,7 @@ import org.meadowmark.core.read.LayerHeader;
 import org.meadowmark.core.read.SourceFeature;
 import org.meadowmark.core.read.geojson.GeoJsonLayerReader;
 import org.meadowmark.core.read.geopackage.GeoPackageReader;
+import org.meadowmark.core.read.shapefile.ShapefileLayerReader;
 import org.meadowmark.core.survey.LayerSource;
 
 /** Reads a whole layer with the toolkit's own readers. */
@@ -42,6 +43,8 @@ final class GeoFiles {
     LayerSource source = LayerSource.of(role, file);
     if (file.toString().endsWith(".gpkg")) {
       new GeoPackageReader().read(source, sink);
+    } else if (file.toString().endsWith(".shp")) {
+      new ShapefileLayerReader().read(source, sink);
     } else {
       new GeoJsonLayerReader().read(source, sink);
     }
