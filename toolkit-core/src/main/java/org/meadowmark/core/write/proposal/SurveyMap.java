@@ -32,6 +32,7 @@ final class SurveyMap {
   private final SheetText text;
   private final MapWindow window;
   private final SvgWriter svg = new SvgWriter();
+  private final GroundDrawing ground;
 
   private record Sign(String words, String colour, boolean line) {}
 
@@ -42,6 +43,7 @@ final class SurveyMap {
     this.window =
         MapWindow.around(
             layers.extent(), MARGIN_SHARE, LEAST_METRES, 2, 2, WIDTH - 4, FRAME_HEIGHT);
+    this.ground = new GroundDrawing(svg, layers, window);
   }
 
   static MapDrawing draw(MapLayers layers, List<Zone> zones, SheetText text) {
@@ -69,7 +71,7 @@ final class SurveyMap {
     svg.open("g", "clip-path", "url(#survey-window)");
     svg.rectangle(
         window.left(), window.top(), window.width(), window.height(), "fill", MapColours.WATER);
-    drawBeds(beds);
+    ground.beds(beds, "0.6");
     drawBarriers(barriers);
     drawChannels();
     drawScars(scars.drawn());
@@ -92,43 +94,8 @@ final class SurveyMap {
     return new MapDrawing(svg.finished(), height, scars.drawn().size(), scars.inView());
   }
 
-  private void drawBeds(List<Bed> beds) {
-    Map<String, MapPath> byColour = new TreeMap<>();
-    for (Bed bed : beds) {
-      byColour
-          .computeIfAbsent(MapLegend.bedColour(layers, bed), key -> new MapPath(window))
-          .add(bed.geometry());
-    }
-    byColour.forEach(
-        (colour, path) ->
-            svg.path(
-                path.commands(),
-                "fill",
-                colour,
-                "fill-rule",
-                "evenodd",
-                "stroke",
-                MapColours.BED_EDGE,
-                "stroke-width",
-                "0.6"));
-  }
-
   private void drawBarriers(List<MapArea> barriers) {
-    MapPath areas = new MapPath(window);
-    MapPath lines = new MapPath(window);
-    for (MapArea barrier : barriers) {
-      (barrier.geometry().getDimension() == 2 ? areas : lines).add(barrier.geometry());
-    }
-    svg.path(
-        areas.commands(),
-        "fill",
-        MapColours.LAND,
-        "fill-rule",
-        "evenodd",
-        "stroke",
-        MapColours.LAND_EDGE,
-        "stroke-width",
-        "1");
+    MapPath lines = ground.barriers(barriers, "1");
     svg.path(lines.commands(), line(MapColours.LAND_EDGE, "2"));
   }
 

@@ -46,6 +46,7 @@ final class ZoneMap {
   private final SheetText text;
   private final MapWindow window;
   private final SvgWriter svg = new SvgWriter();
+  private final GroundDrawing ground;
   private final double gridNorth;
 
   private ZoneMap(MapLayers layers, ZoneSheet sheet, SheetText text) {
@@ -58,6 +59,7 @@ final class ZoneMap {
     this.window =
         MapWindow.around(
             core, MARGIN_SHARE, LEAST_METRES, FRAME_LEFT, FRAME_TOP, FRAME_WIDTH, FRAME_HEIGHT);
+    this.ground = new GroundDrawing(svg, layers, window);
     this.gridNorth =
         layers
             .gridPlaces()
@@ -100,7 +102,7 @@ final class ZoneMap {
         window.left(), window.top(), window.width(), window.height(), "fill", MapColours.WATER);
     Optional<Graticule> graticule =
         layers.gridPlaces().map(places -> Graticule.of(window.grid(), places));
-    drawBeds(beds);
+    ground.beds(beds, "0.8");
     drawBarriers(barriers);
     graticule.ifPresent(this::drawLines);
     drawChannels();
@@ -124,43 +126,8 @@ final class ZoneMap {
     return new MapDrawing(svg.finished(), height, scars.drawn().size(), scars.inView());
   }
 
-  private void drawBeds(List<Bed> beds) {
-    Map<String, MapPath> byColour = new TreeMap<>();
-    for (Bed bed : beds) {
-      byColour
-          .computeIfAbsent(MapLegend.bedColour(layers, bed), key -> new MapPath(window))
-          .add(bed.geometry());
-    }
-    byColour.forEach(
-        (colour, path) ->
-            svg.path(
-                path.commands(),
-                "fill",
-                colour,
-                "fill-rule",
-                "evenodd",
-                "stroke",
-                MapColours.BED_EDGE,
-                "stroke-width",
-                "0.8"));
-  }
-
   private void drawBarriers(List<MapArea> barriers) {
-    MapPath areas = new MapPath(window);
-    MapPath lines = new MapPath(window);
-    for (MapArea barrier : barriers) {
-      (barrier.geometry().getDimension() == 2 ? areas : lines).add(barrier.geometry());
-    }
-    svg.path(
-        areas.commands(),
-        "fill",
-        MapColours.LAND,
-        "fill-rule",
-        "evenodd",
-        "stroke",
-        MapColours.LAND_EDGE,
-        "stroke-width",
-        "1.4");
+    MapPath lines = ground.barriers(barriers, "1.4");
     svg.path(lines.commands(), "fill", "none", "stroke", MapColours.LAND_EDGE, "stroke-width", "3");
   }
 
