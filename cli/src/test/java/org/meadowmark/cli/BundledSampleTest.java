@@ -9,11 +9,14 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.concurrent.TimeUnit;
 import java.util.stream.Stream;
+import org.apache.commons.csv.CSVFormat;
+import org.apache.commons.csv.CSVParser;
 import org.junit.jupiter.api.Assumptions;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /** The main job on the sample that comes with the project. */
@@ -63,6 +66,46 @@ class BundledSampleTest {
     }
     assertThat(output.resolve("charts/severity-by-area.png")).isNotEmptyFile();
     assertThat(output.resolve("run-record.json")).isNotEmptyFile();
+  }
+
+  /** Every value that the layer has is one that its style draws. */
+  @ParameterizedTest
+  @CsvSource({"scars, cause", "beds, severity_class", "zone_markers, shape"})
+  void stylesKnowEveryCategoryOfTheSample(String layer, String column) throws IOException {
+    String style = Files.readString(output.resolve("styles/" + layer + ".sld"));
+    try (CSVParser rows =
+        CSVParser.parse(
+            output.resolve("tables/" + layer + ".csv"),
+            StandardCharsets.UTF_8,
+            CSVFormat.RFC4180.builder().setHeader().setSkipHeaderRecord(true).get())) {
+      assertThat(rows.stream().map(row -> row.get(column)).distinct())
+          .isNotEmpty()
+          .allSatisfy(value -> assertThat(style).contains(">" + value + "<"));
+    }
+  }
+
+  @Test
+  void dictionaryNamesEveryColumnThatWasWritten() throws IOException {
+    String dictionary = Files.readString(output.resolve("data-dictionary.md"));
+    try (Stream<Path> tables = Files.list(output.resolve("tables"))) {
+      for (Path table : tables.toList()) {
+        String name = table.getFileName().toString().replace(".csv", "");
+        int from = dictionary.indexOf("\n## " + name + "\n");
+        assertThat(from).as(name).isPositive();
+        int end = dictionary.indexOf("\n## ", from + 1);
+        String section = dictionary.substring(from, end < 0 ? dictionary.length() : end);
+        for (String column : Files.readAllLines(table).get(0).split(",")) {
+          assertThat(section).as(name).contains("| `" + column + "` |");
+        }
+      }
+    }
+  }
+
+  @Test
+  void paperAndReportAreThere() {
+    assertThat(output.resolve("hearing.pdf")).isNotEmptyFile();
+    assertThat(output.resolve("report.html")).isNotEmptyFile();
+    assertThat(output.resolve("charts/connected-area.svg")).isNotEmptyFile();
   }
 
   /** Notes that the second season carries. */
