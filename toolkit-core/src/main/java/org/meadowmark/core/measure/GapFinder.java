@@ -6,7 +6,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import java.util.OptionalInt;
 import java.util.TreeMap;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Envelope;
@@ -50,8 +49,6 @@ final class GapFinder {
       return ORDER.compare(this, other);
     }
   }
-
-  private record Across(int piece, double distance) {}
 
   private final List<Polygon> pieces;
   private final PieceLocator locator;
@@ -134,18 +131,19 @@ final class GapFinder {
         footprint.line(),
         (number, from, to, alongX, alongY, length) -> {
           Coordinate middle = ScarSteps.middle(from, to);
-          Across left = across(middle, -alongY, alongX, halfWidth, outline);
-          if (left == null) {
+          Optional<Across> left = across(middle, -alongY, alongX, halfWidth, outline);
+          if (left.isEmpty()) {
             return;
           }
-          Across right = across(middle, alongY, -alongX, halfWidth, outline);
-          if (right == null || right.piece == left.piece) {
+          Optional<Across> right = across(middle, alongY, -alongX, halfWidth, outline);
+          if (right.isEmpty() || right.get().piece() == left.get().piece()) {
             return;
           }
-          double width = left.distance + right.distance;
+          double width = left.get().distance() + right.get().distance();
           if (takesUp(halfWidth, width)) {
             stretches
-                .computeIfAbsent(Pair.of(left.piece, right.piece), pair -> new GapStretch())
+                .computeIfAbsent(
+                    Pair.of(left.get().piece(), right.get().piece()), pair -> new GapStretch())
                 .add(number, width, length);
           }
         });
@@ -159,24 +157,9 @@ final class GapFinder {
     return 2 * halfWidth >= SMALLEST_PART * bareWidth;
   }
 
-  /** The nearest piece in a direction and how far its edge is; null where there is none near. */
-  private Across across(
-      Coordinate from,
-      double directionX,
-      double directionY,
-      double halfWidth,
-      OutlineIndex outline) {
-    OptionalInt piece = locator.at(beyond(from, directionX, directionY, halfWidth + EDGE_METRES));
-    if (piece.isPresent()) {
-      return new Across(piece.getAsInt(), halfWidth);
-    }
-    double edge =
-        outline.firstCrossing(from, beyond(from, directionX, directionY, reach(halfWidth)));
-    if (isNoGap(edge, halfWidth)) {
-      return null;
-    }
-    piece = locator.at(beyond(from, directionX, directionY, edge + EDGE_METRES));
-    return piece.isPresent() ? new Across(piece.getAsInt(), edge) : null;
+  private Optional<Across> across(
+      Coordinate from, double x, double y, double halfWidth, OutlineIndex outline) {
+    return Across.find(from, x, y, halfWidth, locator::at, outline::firstCrossing);
   }
 
   /** Whether the edge of the bare ground is where no gap of the scar's making ends. */

@@ -15,7 +15,6 @@ import org.locationtech.jts.operation.distance.IndexedFacetDistance;
 import org.locationtech.jts.operation.overlayng.OverlayNG;
 import org.locationtech.jts.operation.overlayng.OverlayNGRobust;
 import org.locationtech.jts.operation.union.UnaryUnionOp;
-import org.locationtech.jts.operation.union.UnionStrategy;
 import org.meadowmark.core.model.Bed;
 
 /**
@@ -82,24 +81,9 @@ record GrassGroup(List<Bed> beds, Geometry geometry) {
     List<Geometry> parts = beds.stream().map(Bed::geometry).toList();
     Geometry plain = UnaryUnionOp.union(parts);
     boolean alreadyOne = plain instanceof Polygon;
-    return tolerance <= 0 || alreadyOne ? plain : snapped(parts, tolerance);
-  }
-
-  private static Geometry snapped(List<Geometry> parts, double tolerance) {
-    UnaryUnionOp union = new UnaryUnionOp(parts);
-    union.setUnionFunction(
-        new UnionStrategy() {
-          @Override
-          public Geometry union(Geometry left, Geometry right) {
-            return snapped(left, right, tolerance);
-          }
-
-          @Override
-          public boolean isFloatingPrecision() {
-            return true;
-          }
-        });
-    return union.union();
+    return tolerance <= 0 || alreadyOne
+        ? plain
+        : SnappedUnion.of(parts, (left, right) -> snapped(left, right, tolerance));
   }
 
   /**

@@ -198,19 +198,15 @@ record GrassPart(
       }
       double length =
           tiles.isEmpty()
-              ? inside(footprint.line(), geometry).getLength()
+              ? clip(footprint.line(), geometry, OverlayNG.INTERSECTION).getLength()
               : tiles.get().lengthInside(footprint.line());
       double covered =
-          tiles.isEmpty() ? inside(area, geometry).getArea() : tiles.get().areaInside(area);
+          tiles.isEmpty()
+              ? clip(area, geometry, OverlayNG.INTERSECTION).getArea()
+              : tiles.get().areaInside(area);
       return covered > 0 || length > 0
           ? new ScarPart(footprint.index(), length / footprint.lengthFactor(), covered / areaFactor)
           : null;
-    }
-
-    private static Geometry inside(Geometry shape, Geometry geometry) {
-      return shape.isEmpty()
-          ? shape
-          : OverlayNGRobust.overlay(shape, geometry, OverlayNG.INTERSECTION);
     }
   }
 }

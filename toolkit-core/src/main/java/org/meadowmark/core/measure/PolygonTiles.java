@@ -58,6 +58,20 @@ public final class PolygonTiles {
     index.build();
   }
 
+  /** The halves of a box, cut across its longer side; both have the numbers of the common side. */
+  static List<Envelope> halves(Envelope box) {
+    if (box.getWidth() >= box.getHeight()) {
+      double x = box.getMinX() + CUT_AT * box.getWidth();
+      return List.of(
+          new Envelope(box.getMinX(), x, box.getMinY(), box.getMaxY()),
+          new Envelope(x, box.getMaxX(), box.getMinY(), box.getMaxY()));
+    }
+    double y = box.getMinY() + CUT_AT * box.getHeight();
+    return List.of(
+        new Envelope(box.getMinX(), box.getMaxX(), box.getMinY(), y),
+        new Envelope(box.getMinX(), box.getMaxX(), y, box.getMaxY()));
+  }
+
   private static void cut(Geometry geometry, int depth, List<Geometry> tiles) {
     if (geometry.isEmpty() || geometry.getDimension() < 2) {
       return;
@@ -66,19 +80,7 @@ public final class PolygonTiles {
       tiles.add(geometry);
       return;
     }
-    Envelope box = geometry.getEnvelopeInternal();
-    Envelope first = new Envelope(box);
-    Envelope second = new Envelope(box);
-    if (box.getWidth() >= box.getHeight()) {
-      double x = box.getMinX() + CUT_AT * box.getWidth();
-      first.init(box.getMinX(), x, box.getMinY(), box.getMaxY());
-      second.init(x, box.getMaxX(), box.getMinY(), box.getMaxY());
-    } else {
-      double y = box.getMinY() + CUT_AT * box.getHeight();
-      first.init(box.getMinX(), box.getMaxX(), box.getMinY(), y);
-      second.init(box.getMinX(), box.getMaxX(), y, box.getMaxY());
-    }
-    for (Envelope half : List.of(first, second)) {
+    for (Envelope half : halves(geometry.getEnvelopeInternal())) {
       Geometry part =
           OverlayNGRobust.overlay(
               geometry, geometry.getFactory().toGeometry(half), OverlayNG.INTERSECTION);

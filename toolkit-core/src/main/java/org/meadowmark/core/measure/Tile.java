@@ -2,9 +2,7 @@ package org.meadowmark.core.measure;
 
 import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.Collection;
 import java.util.List;
-import java.util.stream.Stream;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Envelope;
 import org.locationtech.jts.geom.Geometry;
@@ -28,9 +26,6 @@ record Tile(Envelope box, List<Part> parts, int[] footprints) {
   private static final int MOST_FOOTPRINTS = 400;
   private static final int MOST_VERTICES = 4_000;
   private static final double SMALLEST_SIDE_METRES = 4;
-
-  /** Off the middle, so that a line on a round coordinate does not run along a cut. */
-  private static final double CUT_AT = 0.5 + 1.37e-4;
 
   /**
    * A part of a shape.
@@ -65,20 +60,9 @@ record Tile(Envelope box, List<Part> parts, int[] footprints) {
     if (small || Math.max(box.getWidth(), box.getHeight()) < SMALLEST_SIDE_METRES) {
       return List.of(withNearScars(all));
     }
-    return halves().parallel().map(half -> half(half, all)).flatMap(Collection::stream).toList();
-  }
-
-  private Stream<Envelope> halves() {
-    if (box.getWidth() >= box.getHeight()) {
-      double x = box.getMinX() + CUT_AT * box.getWidth();
-      return Stream.of(
-          new Envelope(box.getMinX(), x, box.getMinY(), box.getMaxY()),
-          new Envelope(x, box.getMaxX(), box.getMinY(), box.getMaxY()));
-    }
-    double y = box.getMinY() + CUT_AT * box.getHeight();
-    return Stream.of(
-        new Envelope(box.getMinX(), box.getMaxX(), box.getMinY(), y),
-        new Envelope(box.getMinX(), box.getMaxX(), y, box.getMaxY()));
+    return PolygonTiles.halves(box).parallelStream()
+        .flatMap(half -> half(half, all).stream())
+        .toList();
   }
 
   private List<Tile> half(Envelope half, List<Footprint> all) {

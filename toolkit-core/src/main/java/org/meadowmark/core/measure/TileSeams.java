@@ -14,8 +14,6 @@ import org.locationtech.jts.geom.TopologyException;
 import org.locationtech.jts.noding.snap.SnappingNoder;
 import org.locationtech.jts.operation.overlayng.OverlayNG;
 import org.locationtech.jts.operation.overlayng.OverlayNGRobust;
-import org.locationtech.jts.operation.union.UnaryUnionOp;
-import org.locationtech.jts.operation.union.UnionStrategy;
 
 /**
  * Puts fragments of grass together that tiles cut apart: those that share a stretch of a tile's
@@ -162,22 +160,11 @@ final class TileSeams {
 
   /** Where an overlay had to snap, sides may be a rounding error apart. */
   private static Geometry snapped(List<Polygon> parts) {
-    UnaryUnionOp union = new UnaryUnionOp(parts);
-    union.setUnionFunction(
-        new UnionStrategy() {
-          @Override
-          public Geometry union(Geometry left, Geometry right) {
-            return OverlayNG.overlay(
-                left, right, OverlayNG.UNION, new SnappingNoder(2 * NEAR_METRES));
-          }
-
-          @Override
-          public boolean isFloatingPrecision() {
-            return true;
-          }
-        });
     try {
-      return union.union();
+      return SnappedUnion.of(
+          parts,
+          (left, right) ->
+              OverlayNG.overlay(left, right, OverlayNG.UNION, new SnappingNoder(2 * NEAR_METRES)));
     } catch (TopologyException e) {
       return thickened(parts);
     }

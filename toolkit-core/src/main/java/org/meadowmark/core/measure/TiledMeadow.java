@@ -5,6 +5,7 @@ import java.util.Arrays;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.TreeSet;
 import java.util.concurrent.ConcurrentHashMap;
@@ -35,6 +36,8 @@ final class TiledMeadow {
   private final double minimumSquareMetres;
   private final List<Tile> tiles;
   private final List<TileCut.Cuts> cuts;
+  private final List<Footprint> polygonScars;
+  private final STRtree tileIndex = new STRtree();
 
   private TiledMeadow(
       GrassGroup group,
@@ -42,13 +45,17 @@ final class TiledMeadow {
       STRtree footprintIndex,
       double minimumSquareMetres,
       List<Tile> tiles,
-      List<TileCut.Cuts> cuts) {
+      List<TileCut.Cuts> cuts,
+      List<Footprint> polygonScars) {
     this.group = group;
     this.all = all;
     this.footprintIndex = footprintIndex;
     this.minimumSquareMetres = minimumSquareMetres;
     this.tiles = tiles;
     this.cuts = cuts;
+    this.polygonScars = polygonScars;
+    IntStream.range(0, tiles.size()).forEach(t -> tileIndex.insert(tiles.get(t).box(), t));
+    tileIndex.build();
   }
 
   /**
@@ -71,7 +78,13 @@ final class TiledMeadow {
             .toArray();
     List<Tile> tiles = Tile.of(shapes, near, all);
     List<TileCut.Cuts> cuts = tiles.parallelStream().map(tile -> TileCut.of(tile, all)).toList();
-    return new TiledMeadow(group, all, footprintIndex, minimumSquareMetres, tiles, cuts);
+    List<Footprint> polygonScars =
+        Arrays.stream(near)
+            .mapToObj(all::get)
+            .filter(footprint -> !footprint.scar().isLine())
+            .toList();
+    return new TiledMeadow(
+        group, all, footprintIndex, minimumSquareMetres, tiles, cuts, polygonScars);
   }
 
   /** The bed at a position in the group. */
@@ -99,12 +112,9 @@ final class TiledMeadow {
     private final int[] patchOfFragment;
 
     private final Map<Integer, PieceLocator> locators = new ConcurrentHashMap<>();
-    private final STRtree tileIndex = new STRtree();
 
     Assembly(int shape) {
       this.shape = shape;
-      IntStream.range(0, tiles.size()).forEach(t -> tileIndex.insert(tiles.get(t).box(), t));
-      tileIndex.build();
       TileSeams seams = new TileSeams();
       for (int t = 0; t < tiles.size(); t++) {
         firstFragments[t] = seams.fragmentCount();
@@ -173,7 +183,7 @@ final class TiledMeadow {
         gaps.add(whole.gap(all.get(start.scar()), start.first(), start.second()));
         from = to;
       }
-      gaps.addAll(GapFinder.acrossPolygons(pieces.patches(), polygonScars()));
+      gaps.addAll(GapFinder.acrossPolygons(pieces.patches(), polygonScars));
       gaps.sort(RawGap.ORDER);
       GapColumns columns = new GapColumns();
       gaps.forEach(columns::add);
@@ -203,15 +213,6 @@ final class TiledMeadow {
       return a.scar() == b.scar() && a.first() == b.first() && a.second() == b.second();
     }
 
-    private List<Footprint> polygonScars() {
-      Envelope around = group.geometry().getEnvelopeInternal();
-      return StrTreeQuery.<Integer>items(footprintIndex, around).stream()
-          .sorted()
-          .map(all::get)
-          .filter(footprint -> !footprint.scar().isLine())
-          .toList();
-    }
-
     private void add(
         List<FragmentStretch> stretches, int scar, int one, int other, GapStretch stretch) {
       if (one != other && one != NOT_A_PATCH && other != NOT_A_PATCH) {
@@ -223,32 +224,24 @@ final class TiledMeadow {
     private void add(List<FragmentStretch> stretches, OpenStep step) {
       Footprint footprint = all.get(step.scar());
       double halfWidth = GapFinder.halfWidth(footprint);
-      Beside left = beside(step.middle(), -step.alongY(), step.alongX(), halfWidth);
-      if (left == null) {
+      Optional<Across> left = across(step.middle(), -step.alongY(), step.alongX(), halfWidth);
+      if (left.isEmpty()) {
         return;
       }
-      Beside right = beside(step.middle(), step.alongY(), -step.alongX(), halfWidth);
-      if (right != null && GapFinder.takesUp(halfWidth, left.distance + right.distance)) {
+      Optional<Across> right = across(step.middle(), step.alongY(), -step.alongX(), halfWidth);
+      if (right.isEmpty()) {
+        return;
+      }
+      double width = left.get().distance() + right.get().distance();
+      if (GapFinder.takesUp(halfWidth, width)) {
         GapStretch stretch = new GapStretch();
-        stretch.add(step.number(), left.distance + right.distance, step.length());
-        add(stretches, step.scar(), left.patch, right.patch, stretch);
+        stretch.add(step.number(), width, step.length());
+        add(stretches, step.scar(), left.get().piece(), right.get().piece(), stretch);
       }
     }
 
-    private record Beside(int patch, double distance) {}
-
-    private Beside beside(Coordinate from, double x, double y, double halfWidth) {
-      OptionalInt patch = patchAt(GapFinder.beyond(from, x, y, halfWidth + GapFinder.EDGE_METRES));
-      if (patch.isPresent()) {
-        return new Beside(patch.getAsInt(), halfWidth);
-      }
-      Coordinate farthest = GapFinder.beyond(from, x, y, GapFinder.reach(halfWidth));
-      double edge = firstEdge(from, farthest);
-      if (GapFinder.isNoGap(edge, halfWidth)) {
-        return null;
-      }
-      patch = patchAt(GapFinder.beyond(from, x, y, edge + GapFinder.EDGE_METRES));
-      return patch.isPresent() ? new Beside(patch.getAsInt(), edge) : null;
+    private Optional<Across> across(Coordinate from, double x, double y, double halfWidth) {
+      return Across.find(from, x, y, halfWidth, this::patchAt, this::firstEdge);
     }
 
     private double firstEdge(Coordinate from, Coordinate to) {

@@ -103,47 +103,19 @@ public record Parameters(
 
   /** The same choices, measured on a stated grid. */
   public Parameters onGrid(String code) {
-    return new Parameters(
-        Optional.of(code),
-        groundScale,
-        severityDenominator,
-        scarGroupDistanceMetres,
-        crossingDistancesMetres,
-        crossingDistanceMetres,
-        fishGuild,
-        gapWidthLimitsMetres,
-        sliverToleranceMetres,
-        minimumPatchSquareMetres,
-        minimumWidthMetres,
-        maximumWidthMetres,
-        segmentLengthMetres,
-        channelReachMetres,
-        minimumExposureHectares,
-        attributionStepMetres,
-        pixelSizeMetres,
-        uncertaintyDraws,
-        seed,
-        positionRmseMetres,
-        positionRmseXMetres,
-        positionRmseYMetres,
-        positionCheckPoints,
-        connectivityDetailPatches,
-        connectivityExactPatches,
-        connectivitySources,
-        ranking,
-        zones,
-        recovery,
-        repair,
-        matching,
-        comparison);
+    return with(Optional.of(code), uncertaintyDraws, connectivityDetailPatches);
   }
 
   /**
    * The same choices without what takes longest: drawn intervals, and patches weighed one by one.
    */
   public Parameters withoutDetail() {
+    return with(analysisCrs, 0, 0);
+  }
+
+  private Parameters with(Optional<String> crs, int draws, int detailPatches) {
     return new Parameters(
-        analysisCrs,
+        crs,
         groundScale,
         severityDenominator,
         scarGroupDistanceMetres,
@@ -160,13 +132,13 @@ public record Parameters(
         minimumExposureHectares,
         attributionStepMetres,
         pixelSizeMetres,
-        0,
+        draws,
         seed,
         positionRmseMetres,
         positionRmseXMetres,
         positionRmseYMetres,
         positionCheckPoints,
-        0,
+        detailPatches,
         connectivityExactPatches,
         connectivitySources,
         ranking,
