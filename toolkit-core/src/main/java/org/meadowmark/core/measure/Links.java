@@ -41,6 +41,16 @@ final class Links extends AbstractList<PieceGraph.Link> implements RandomAccess 
     return all;
   }
 
+  /** Those from one position to before another, copied. */
+  Links part(int from, int to) {
+    Links part = new Links(to - from);
+    System.arraycopy(firsts, from, part.firsts, 0, to - from);
+    System.arraycopy(seconds, from, part.seconds, 0, to - from);
+    System.arraycopy(lengthsMetres, from, part.lengthsMetres, 0, to - from);
+    part.count = to - from;
+    return part;
+  }
+
   void append(int first, int second, double metres) {
     if (count == firsts.length) {
       int size = count + Math.max(8, count / 2);

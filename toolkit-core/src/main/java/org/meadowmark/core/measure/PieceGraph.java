@@ -10,8 +10,8 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Queue;
 import java.util.concurrent.ConcurrentLinkedQueue;
-import java.util.function.IntFunction;
 import java.util.stream.IntStream;
+import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Envelope;
 import org.locationtech.jts.geom.Polygon;
 import org.locationtech.jts.index.strtree.ItemBoundable;
@@ -59,6 +59,12 @@ final class PieceGraph {
 
   /** Longer ones are looked at in steps, each with the ways over what the last one left. */
   private static final double LEVEL_FACTOR = 4;
+
+  /** From this reach on one search serves a group of pieces. */
+  private static final double LONG_METRES = 10;
+
+  /** So many groups lie side by side in the reach, at least. */
+  private static final double GROUPS_IN_REACH = 3;
 
   private static final int PIECES_AT_ONCE = 2_048;
 
@@ -150,7 +156,7 @@ final class PieceGraph {
       crossings = links;
     } else if (thinned) {
       double shortMetres = Math.min(SHORT_METRES, reachMetres);
-      Links found = inBlocks(i -> linksUpTo(i, shortMetres));
+      Links found = inBlocks((from, to) -> linksUpTo(from, to, shortMetres));
       for (double metres = shortMetres; metres < reachMetres; ) {
         metres = Math.min(reachMetres, LEVEL_FACTOR * metres);
         found = withUsefulUpTo(metres, found, overWater(found, maker.barriers));
@@ -158,7 +164,7 @@ final class PieceGraph {
       links = found;
       crossings = overWater(links, maker.barriers);
     } else {
-      links = inBlocks(i -> linksUpTo(i, reachMetres));
+      links = inBlocks((from, to) -> linksUpTo(from, to, reachMetres));
       crossings = overWater(links, maker.barriers);
     }
   }
@@ -170,19 +176,20 @@ final class PieceGraph {
             new OverWater(barriers, pieces).crossings(straight, this::factorOf, reachMetres));
   }
 
-  private Links inBlocks(IntFunction<Links> linksOfPiece) {
+  /** Links of the pieces from one position to before another. */
+  private interface Block {
+    Links links(int from, int to);
+  }
+
+  private Links inBlocks(Block block) {
     int blocks = (pieces.size() + PIECES_AT_ONCE - 1) / PIECES_AT_ONCE;
     return Links.joined(
         IntStream.range(0, blocks)
             .parallel()
             .mapToObj(
-                block ->
-                    Links.joined(
-                        IntStream.range(
-                                block * PIECES_AT_ONCE,
-                                Math.min(pieces.size(), (block + 1) * PIECES_AT_ONCE))
-                            .mapToObj(linksOfPiece)
-                            .toList()))
+                i ->
+                    block.links(
+                        i * PIECES_AT_ONCE, Math.min(pieces.size(), (i + 1) * PIECES_AT_ONCE)))
             .toList());
   }
 
@@ -200,18 +207,21 @@ final class PieceGraph {
     return factor(isBigger(link.first, link.second) ? link.second : link.first);
   }
 
-  private Links linksUpTo(int i, double metres) {
+  private Links linksUpTo(int from, int to, double metres) {
     Links found = new Links();
-    for (int j : window(i, metres)) {
-      if (j > i) {
-        link(i, j, metres).ifPresent(length -> found.append(i, j, length));
+    for (int i = from; i < to; i++) {
+      for (int j : window(extent(i), metres)) {
+        if (j > i) {
+          int first = i;
+          link(i, j, metres).ifPresent(length -> found.append(first, j, length));
+        }
       }
     }
     return found;
   }
 
-  private int[] window(int i, double metres) {
-    Envelope around = new Envelope(pieces.get(i).getEnvelopeInternal());
+  private int[] window(Envelope extent, double metres) {
+    Envelope around = new Envelope(extent);
     around.expandBy(metres * LARGEST_FACTOR);
     return StrTreeQuery.<Integer>items(index, around).stream()
         .mapToInt(Integer::intValue)
@@ -228,9 +238,9 @@ final class PieceGraph {
           : OptionalDouble.empty();
     }
     double factor = factor(isBigger(i, j) ? j : i);
-    double reach = (metres + EQUAL_METRES) * factor;
-    return outline(i).isWithin(outline(j), reach)
-        ? OptionalDouble.of(gridDistance(i, j) / factor)
+    OptionalDouble distance = outline(i).distanceUpTo((metres + EQUAL_METRES) * factor, outline(j));
+    return distance.isPresent()
+        ? OptionalDouble.of(distance.getAsDouble() / factor)
         : OptionalDouble.empty();
   }
 
@@ -247,32 +257,112 @@ final class PieceGraph {
     }
     Arrays.parallelPrefix(starts, Integer::sum);
     return inBlocks(
-        i -> {
+        (from, to) -> {
           NearLinks search =
               Optional.ofNullable(searches.poll()).orElseGet(() -> new NearLinks(arcs));
+          int[][] candidates = new int[to - from][];
+          if (metres >= LONG_METRES) {
+            for (int[] group : PieceGroups.of(pieces, from, to, metres / GROUPS_IN_REACH)) {
+              withoutDetours(group, from, metres, search, candidates);
+            }
+          }
           Links found = new Links();
-          int next = starts[i];
-          int[] window = window(i, metres);
-          search.search(Arrays.binarySearch(window, i), window, metres);
-          Envelope extent = pieces.get(i).getEnvelopeInternal();
-          for (int place = 0; place < window.length; place++) {
-            int j = window[place];
-            if (j <= i) {
-              continue;
-            }
-            if (next < starts[i + 1] && shortLinks.second(next) == j) {
-              found.append(i, j, shortLinks.metres(next++));
-              continue;
-            }
-            double way = search.way(place);
-            double atLeast = extent.distance(pieces.get(j).getEnvelopeInternal()) / LARGEST_FACTOR;
-            if (way >= atLeast) {
-              link(i, j, Math.min(metres, way)).ifPresent(length -> found.append(i, j, length));
-            }
+          for (int i = from; i < to; i++) {
+            int[] near =
+                candidates[i - from] == null ? window(extent(i), metres) : candidates[i - from];
+            candidates[i - from] = null;
+            Links known = shortLinks.part(starts[i], starts[i + 1]);
+            addUseful(i, near, known, metres, search, found);
           }
           searches.add(search);
           return found;
         });
+  }
+
+  /**
+   * Finds for each piece of a group the later pieces near it that a way over the middle of the
+   * group does not show to be useless. One search serves all pieces of the group.
+   */
+  private void withoutDetours(
+      int[] group, int from, double metres, NearLinks search, int[][] candidates) {
+    Envelope around = new Envelope();
+    for (int i : group) {
+      around.expandToInclude(extent(i));
+    }
+    int[] window = window(around, metres);
+    int middle = nearest(group, around.centre());
+    search.search(Arrays.binarySearch(window, middle), window, metres);
+    Envelope[] extents = new Envelope[window.length];
+    double[] ways = new double[window.length];
+    for (int place = 0; place < window.length; place++) {
+      extents[place] = extent(window[place]);
+      ways[place] = search.way(place);
+    }
+    int[] near = new int[window.length];
+    for (int i : group) {
+      int own = Arrays.binarySearch(window, i);
+      int count = 0;
+      for (int place = own + 1; place < window.length; place++) {
+        double atLeast = extents[own].distance(extents[place]) / LARGEST_FACTOR;
+        if (atLeast <= metres + EQUAL_METRES && ways[own] + ways[place] >= atLeast) {
+          near[count++] = window[place];
+        }
+      }
+      candidates[i - from] = Arrays.copyOf(near, count);
+    }
+  }
+
+  private int nearest(int[] group, Coordinate point) {
+    int nearest = group[0];
+    for (int i : group) {
+      if (extent(i).centre().distance(point) < extent(nearest).centre().distance(point)) {
+        nearest = i;
+      }
+    }
+    return nearest;
+  }
+
+  /** Adds what is known, and those of the candidates that no way makes useless. */
+  private void addUseful(
+      int i, int[] candidates, Links known, double metres, NearLinks search, Links found) {
+    Envelope extent = extent(i);
+    int next = 0;
+    int[] window = null;
+    for (int j : candidates) {
+      if (j <= i) {
+        continue;
+      }
+      while (next < known.size() && known.second(next) < j) {
+        found.append(i, known.second(next), known.metres(next++));
+      }
+      if (next < known.size() && known.second(next) == j) {
+        found.append(i, j, known.metres(next++));
+        continue;
+      }
+      if (window == null) {
+        window = window(extent, Math.min(metres, farthest(i, candidates)));
+        search.search(Arrays.binarySearch(window, i), window, metres);
+      }
+      double way = search.way(Arrays.binarySearch(window, j));
+      if (way >= extent.distance(extent(j)) / LARGEST_FACTOR) {
+        link(i, j, Math.min(metres, way)).ifPresent(length -> found.append(i, j, length));
+      }
+    }
+    while (next < known.size()) {
+      found.append(i, known.second(next), known.metres(next++));
+    }
+  }
+
+  private double farthest(int i, int[] candidates) {
+    double farthest = 0;
+    for (int j : candidates) {
+      farthest = Math.max(farthest, extent(i).distance(extent(j)));
+    }
+    return farthest;
+  }
+
+  private Envelope extent(int i) {
+    return pieces.get(i).getEnvelopeInternal();
   }
 
   private double factor(int i) {

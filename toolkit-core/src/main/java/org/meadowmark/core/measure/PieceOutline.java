@@ -1,8 +1,9 @@
 package org.meadowmark.core.measure;
 
+import java.util.OptionalDouble;
 import org.locationtech.jts.algorithm.Distance;
 import org.locationtech.jts.geom.Coordinate;
-import org.locationtech.jts.geom.Envelope;
+import org.locationtech.jts.geom.CoordinateSequence;
 import org.locationtech.jts.geom.Polygon;
 import org.locationtech.jts.index.strtree.ItemDistance;
 import org.locationtech.jts.index.strtree.STRtree;
@@ -21,6 +22,7 @@ final class PieceOutline {
 
   private final Polygon piece;
   private STRtree tree;
+  private double[] corners;
 
   PieceOutline(Polygon piece) {
     this.piece = piece;
@@ -41,35 +43,73 @@ final class PieceOutline {
     return tree;
   }
 
-  /** Whether another piece is no farther than a distance, on the grid. */
-  boolean isWithin(PieceOutline other, double distance) {
-    return hasFewVertices() && other.hasFewVertices()
-        ? distance(other) <= distance
-        : tree().isWithinDistance(other.tree(), FACET_DISTANCE, distance);
+  /**
+   * Distance to another piece that it does not overlap, on the grid; empty where that is more than
+   * a limit.
+   */
+  OptionalDouble distanceUpTo(double limit, PieceOutline other) {
+    if (hasFewVertices() && other.hasFewVertices()) {
+      double distance = edgeByEdge(other, limit);
+      return distance <= limit ? OptionalDouble.of(distance) : OptionalDouble.empty();
+    }
+    return tree().isWithinDistance(other.tree(), FACET_DISTANCE, limit)
+        ? OptionalDouble.of(distance(other))
+        : OptionalDouble.empty();
   }
 
   /** Distance to another piece that it does not overlap, on the grid. */
   double distance(PieceOutline other) {
     if (hasFewVertices() && other.hasFewVertices()) {
-      return edgeByEdge(piece, other.piece);
+      return edgeByEdge(other, Double.POSITIVE_INFINITY);
     }
     Object[] nearest = tree().nearestNeighbour(other.tree(), FACET_DISTANCE);
     return ((FacetSequence) nearest[0]).distance((FacetSequence) nearest[1]);
   }
 
-  private static double edgeByEdge(Polygon a, Polygon b) {
-    Coordinate[] from = a.getExteriorRing().getCoordinates();
-    Coordinate[] to = b.getExteriorRing().getCoordinates();
-    double smallest = Double.POSITIVE_INFINITY;
-    for (int i = 0; i + 1 < from.length; i++) {
-      Envelope edge = new Envelope(from[i], from[i + 1]);
-      for (int j = 0; j + 1 < to.length; j++) {
-        if (edge.distance(new Envelope(to[j], to[j + 1])) < smallest) {
+  /** The distance, or anything above the limit where it is more than that. */
+  private double edgeByEdge(PieceOutline other, double limit) {
+    double[] from = corners();
+    double[] to = other.corners();
+    double smallest = Math.nextUp(limit);
+    for (int i = 0; i + 3 < from.length; i += 2) {
+      double minX = Math.min(from[i], from[i + 2]);
+      double maxX = Math.max(from[i], from[i + 2]);
+      double minY = Math.min(from[i + 1], from[i + 3]);
+      double maxY = Math.max(from[i + 1], from[i + 3]);
+      for (int j = 0; j + 3 < to.length; j += 2) {
+        double dx = apart(minX, maxX, to[j], to[j + 2]);
+        double dy = apart(minY, maxY, to[j + 1], to[j + 3]);
+        if (dx < smallest && dy < smallest && dx * dx + dy * dy < smallest * smallest) {
           smallest =
-              Math.min(smallest, Distance.segmentToSegment(from[i], from[i + 1], to[j], to[j + 1]));
+              Math.min(
+                  smallest,
+                  Distance.segmentToSegment(
+                      corner(from, i), corner(from, i + 2), corner(to, j), corner(to, j + 2)));
         }
       }
     }
     return smallest;
+  }
+
+  private static double apart(double min, double max, double a, double b) {
+    return Math.max(0, Math.max(Math.min(a, b) - max, min - Math.max(a, b)));
+  }
+
+  private static Coordinate corner(double[] corners, int place) {
+    return new Coordinate(corners[place], corners[place + 1]);
+  }
+
+  /** East and north of each corner, one after the other. */
+  private double[] corners() {
+    if (corners == null) {
+      CoordinateSequence ring = piece.getExteriorRing().getCoordinateSequence();
+      double[] all = new double[2 * ring.size()];
+      for (int i = 0; i < ring.size(); i++) {
+        all[2 * i] = ring.getX(i);
+        all[2 * i + 1] = ring.getY(i);
+      }
+      corners = all;
+    }
+    return corners;
   }
 }

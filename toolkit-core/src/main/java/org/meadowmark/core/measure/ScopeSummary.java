@@ -19,7 +19,7 @@ import org.meadowmark.core.survey.Parameters;
  */
 record ScopeSummary(Pieces pieces, PatchFigures figures, PieceGraph graph) {
   private static final int MANY_SCARS = 300_000;
-  private static final int SHARE_FOR_MANY_SCARS = 10;
+  private static final int SHARE_FOR_MANY_SCARS = 50;
 
   /** Summary of whole patches with their nearest neighbours in the scope. */
   static ScopeSummary of(Pieces pieces, GroundScale areaScale, PieceGraph.Maker graphs) {

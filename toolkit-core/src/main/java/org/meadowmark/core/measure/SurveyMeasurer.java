@@ -247,9 +247,11 @@ public final class SurveyMeasurer {
     TiledMeadow tiled =
         TiledMeadow.of(
             meadow, footprints, meadows.footprintIndex(), parameters.minimumPatchSquareMetres());
+    TiledMeadow.Joined joined = tiled.joined();
+    boolean oneBed = meadow.beds().size() == 1;
     List<MeasuredBed> beds = new ArrayList<>();
     for (int i = 0; i < meadow.beds().size(); i++) {
-      TiledMeadow.Shape shape = tiled.bed(i);
+      TiledMeadow.Shape shape = oneBed ? joined.shape() : tiled.bed(i);
       beds.add(
           measured(
               meadow.beds().get(i),
@@ -259,7 +261,7 @@ public final class SurveyMeasurer {
               maker,
               List.of()));
     }
-    return new MeasuredMeadow(tiled.joined(), beds);
+    return new MeasuredMeadow(joined.grass(), beds);
   }
 
   private MeasuredBed measured(

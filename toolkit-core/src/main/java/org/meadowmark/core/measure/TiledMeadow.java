@@ -30,6 +30,9 @@ final class TiledMeadow {
   /** What is left of one shape: the joined meadow, or one of its beds. */
   record Shape(List<Geometry> scarred, Pieces pieces, GapColumns gaps) {}
 
+  /** What is left of the joined meadow; a meadow of one bed is that bed. */
+  record Joined(MeasuredGrass grass, Shape shape) {}
+
   private final GrassGroup group;
   private final List<Footprint> all;
   private final STRtree footprintIndex;
@@ -93,10 +96,10 @@ final class TiledMeadow {
   }
 
   /** The joined meadow. */
-  MeasuredGrass joined() {
+  Joined joined() {
     Assembly assembly = new Assembly(0);
     Shape shape = assembly.shape();
-    return new MeasuredGrass(group, shape.pieces, assembly.bedIds(), shape.gaps);
+    return new Joined(new MeasuredGrass(group, shape.pieces, assembly.bedIds(), shape.gaps), shape);
   }
 
   /** Puts one shape together from its tiles. */

@@ -107,7 +107,8 @@ public final class DamageSimulator {
         }
       }
     }
-    sampler.points().forEach(point -> point.addChanges(drawn, changes));
+    DrawnErrors none = DrawnErrors.none(steady.length, 1);
+    sampler.points().forEach(point -> point.addChanges(drawn, none, changes));
     return changes;
   }
 

@@ -52,9 +52,15 @@ final class SamplePoint {
     this.covers = covers;
   }
 
-  /** Adds the change of the scarred area in every draw. */
-  void addChanges(DrawnErrors drawn, double[] changes) {
-    double measured = scarredArea(DrawnErrors.none(drawn.factor().length, 1), 0);
+  /**
+   * Adds the change of the scarred area in every draw.
+   *
+   * @param drawn errors of the batch
+   * @param none no errors, in one draw
+   * @param changes one a draw
+   */
+  void addChanges(DrawnErrors drawn, DrawnErrors none, double[] changes) {
+    double measured = scarredArea(none, 0);
     for (int draw = 0; draw < changes.length; draw++) {
       changes[draw] += scarredArea(drawn, draw) - measured;
     }
