@@ -288,6 +288,16 @@ enum HostileReader {
     }
   }
 
+  /** Opens the database of reference systems, and has it look for a system by its name. */
+  static void warmUp() {
+    new PointProjector(
+        CrsText.ofWkt(
+            "GEOGCS[\"none\",DATUM[\"none\",SPHEROID[\"none\",6378137,298]],PRIMEM[\"Greenwich\",0],"
+                + "UNIT[\"Degree\",0.0174532925199433]]"),
+        GRID,
+        FeatureRef.layer("t.prj", ""));
+  }
+
   /** Runs a reader and turns what may happen into an answer. */
   Outcome outcome(Path folder, byte[] bytes) {
     try {
