@@ -197,7 +197,7 @@ enum HostileReader {
     return joined.toByteArray();
   }
 
-  private static List<byte[]> parts(byte[] bytes) {
+  static List<byte[]> parts(byte[] bytes) {
     List<byte[]> parts = new ArrayList<>();
     int start = 0;
     for (int i = 0; i <= bytes.length; i++) {
