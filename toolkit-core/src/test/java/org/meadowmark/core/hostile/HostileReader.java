@@ -143,8 +143,9 @@ enum HostileReader {
   TABLES("csv") {
     @Override
     void read(Path folder, byte[] bytes) throws IOException {
-      write(folder, "species.csv", bytes);
-      ReferenceTablesReader.read(TableLibrary.of(folder));
+      Path tables = Files.createDirectories(folder.resolve("tables"));
+      write(tables, "species.csv", bytes);
+      ReferenceTablesReader.read(TableLibrary.of(tables));
     }
   };
 
