@@ -14,6 +14,7 @@ import java.util.OptionalDouble;
 import java.util.logging.Level;
 import java.util.logging.Logger;
 import java.util.stream.Stream;
+import javax.media.jai.JAI;
 import org.geotools.api.parameter.GeneralParameterValue;
 import org.geotools.api.referencing.FactoryException;
 import org.geotools.api.referencing.crs.CoordinateReferenceSystem;
@@ -70,6 +71,13 @@ public final class DepthGrid implements DepthField {
 
   static {
     READERS_LOGS.forEach(logger -> logger.setLevel(Level.OFF));
+    // Unless told otherwise, the library prints what is wrong with a picture and goes on with empty
+    // cells, which would be depths of nought.
+    JAI.getDefaultInstance()
+        .setImagingListener(
+            (message, thrown, where, isRetryable) -> {
+              throw new IllegalStateException(message, thrown);
+            });
   }
 
   private final Raster cells;

@@ -99,7 +99,7 @@ public final class HostileRuns {
       begin(one.reader().key() + ": " + one.name(), 0);
       String outcome;
       try {
-        one.reader().read(work, one.bytes());
+        one.reader().read(Files.createDirectories(work.resolve(one.reader().key())), one.bytes());
         outcome = "read";
       } catch (MeadowmarkException e) {
         Contract.check(e.getMessage());
@@ -148,7 +148,8 @@ public final class HostileRuns {
 
   private static Outcome run(HostileReader reader, Path work, byte[] bytes) throws IOException {
     try {
-      return reader.outcome(work, bytes);
+      // A folder each: a .prj file of one kind would be taken for that of another.
+      return reader.outcome(Files.createDirectories(work.resolve(reader.key())), bytes);
     } catch (RuntimeException | Error e) {
       throw failed(work, bytes, e);
     }
