@@ -64,6 +64,7 @@ public final class DepthGrid implements DepthField {
               // Named so by the reader: by the text of its class, not by its name.
               "class it.geosolutions.imageio.plugins.arcgrid.AsciiGridsImageReader",
               "it.geosolutions.imageioimpl.plugins.tiff",
+              "org.geotools.coverage.grid.io",
               "org.geotools.gce.arcgrid",
               "org.geotools.gce.geotiff")
           .map(Logger::getLogger)

@@ -366,7 +366,7 @@ final class HostileCases {
         GPX_REST.replace("<wpt", "<extensions>" + "<a>".repeat(20_000) + "</a>".repeat(20_000) + "</extensions><wpt")
             .replace("&a;", "a"),
         "nested|no valid");
-    add(HostileReader.GPX, "elements nested 20,000 deep", "<gpx>" + "<trk>".repeat(20_000), "nested");
+    add(HostileReader.GPX, "elements nested 20,000 deep", "<gpx version=\"1.1\">" + "<trk>".repeat(20_000), "nested");
     add(
         HostileReader.GPX,
         "a place that is no number",

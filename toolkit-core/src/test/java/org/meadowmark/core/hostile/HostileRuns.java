@@ -38,7 +38,7 @@ public final class HostileRuns {
    *
    * @param arguments what ({@code cases}, {@code examples}, {@code damaged} or {@code layer}),
    *     folder of examples (for {@code layer}: the file), folder to work in, most processor time for
-   *     an input in seconds, and for {@code damaged} copies a reader, seed and keys of readers (all
+   *     an input in seconds, for {@code cases} a pattern that their names must have, and for {@code damaged} copies a reader, seed and keys of readers (all
    *     where there is none)
    */
   public static void main(String[] arguments) throws Exception {
@@ -47,7 +47,11 @@ public final class HostileRuns {
     begin("warm-up", 0);
     HostileReader.warmUp();
     switch (arguments[0]) {
-      case "cases" -> cases(work, new Examples(Path.of(arguments[1])));
+      case "cases" ->
+          cases(
+              work,
+              new Examples(Path.of(arguments[1])),
+              Pattern.compile(arguments.length > 4 ? arguments[4] : ""));
       case "examples" -> examples(work, new Examples(Path.of(arguments[1])));
       case "damaged" ->
           damaged(
@@ -94,9 +98,13 @@ public final class HostileRuns {
     begun = processorNanos();
   }
 
-  private static void cases(Path work, Examples examples) throws IOException, SQLException {
+  private static void cases(Path work, Examples examples, Pattern names)
+      throws IOException, SQLException {
     for (HostileCases.Case one : HostileCases.all(work, examples)) {
       begin(one.reader().key() + ": " + one.name(), 0);
+      if (!names.matcher(current).find()) {
+        continue;
+      }
       String outcome;
       try {
         one.reader().read(Files.createDirectories(work.resolve(one.reader().key())), one.bytes());

@@ -19,7 +19,7 @@ final class GpxProlog {
 
   private GpxProlog() {}
 
-  /** The version that the gpx element states; 1.1 where it states none. */
+  /** The version that the gpx element states; 1.1 unless it is 1.0. */
   static Version version(Path file, LayerProblems problems) throws IOException {
     XMLInputFactory factory = XMLInputFactory.newDefaultFactory();
     factory.setProperty(XMLInputFactory.SUPPORT_DTD, false);
@@ -40,8 +40,13 @@ final class GpxProlog {
                     + ")",
                 "give a GPX file");
           }
-          Version version =
-              "1.0".equals(xml.getAttributeValue(null, "version")) ? Version.V10 : Version.V11;
+          String stated = xml.getAttributeValue(null, "version");
+          if (stated == null) {
+            throw problems.refused(
+                "is no valid GPX (its gpx element states no version)",
+                "write version=\"1.1\" into that element");
+          }
+          Version version = "1.0".equals(stated) ? Version.V10 : Version.V11;
           refuseIfDeep(xml, problems);
           return version;
         }
