@@ -44,8 +44,6 @@ public final class HostileRuns {
   public static void main(String[] arguments) throws Exception {
     Path work = Path.of(arguments[2]);
     watch(Long.parseLong(arguments[3]) * 1_000_000_000L);
-    begin("warm-up", 0);
-    HostileReader.warmUp();
     switch (arguments[0]) {
       case "cases" ->
           cases(
