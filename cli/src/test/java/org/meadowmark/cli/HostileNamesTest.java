@@ -149,8 +149,7 @@ class HostileNamesTest {
     assertThat(written).isEqualTo(files(plainOutput));
     assertThat(written).anyMatch(name -> name.startsWith("proposals")).hasSizeGreaterThan(40);
     assertThat(files(folder.resolve("hostile")).stream().filter(name -> !name.startsWith("out")))
-        .containsExactly(
-            "", "areas.geojson", "beds.geojson", "channels.geojson", "scars.geojson");
+        .containsExactly("", "areas.geojson", "beds.geojson", "channels.geojson", "scars.geojson");
     assertThat(folder.resolve("escaped")).doesNotExist();
   }
 
@@ -198,7 +197,8 @@ class HostileNamesTest {
     assertThat(texts)
         .allSatisfy(
             text -> {
-              assertThat(text.chars().filter(c -> c != '\n' && Character.isISOControl(c))).isEmpty();
+              assertThat(text.chars().filter(c -> c != '\n' && Character.isISOControl(c)))
+                  .isEmpty();
               assertThat(text).doesNotContain("\u202E").doesNotContainPattern("(?m)^forged");
             });
   }

@@ -126,10 +126,7 @@ final class LayerAttributes {
     if (value.isEmpty()) {
       return OptionalDouble.empty();
     }
-    double number =
-        value.get() instanceof Number n
-            ? n.doubleValue()
-            : number(asText(value.get()));
+    double number = value.get() instanceof Number n ? n.doubleValue() : number(asText(value.get()));
     if (!Double.isFinite(number)) {
       throw new NumberFormatException(asText(value.get()));
     }

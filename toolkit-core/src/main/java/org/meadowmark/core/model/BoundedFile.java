@@ -7,7 +7,9 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 
-/** Reads files that are small if they are what their place says, and have no end if they are not. */
+/**
+ * Reads files that are small if they are what their place says, and have no end if they are not.
+ */
 public final class BoundedFile {
   private BoundedFile() {}
 

@@ -1,8 +1,8 @@
 package org.meadowmark.core.model;
 
 /**
- * The apostrophe that keeps a spreadsheet from running a text of a CSV file as a formula, put on and
- * taken off so that the same text comes back.
+ * The apostrophe that keeps a spreadsheet from running a text of a CSV file as a formula, put on
+ * and taken off so that the same text comes back.
  *
  * <p>A text is guarded if, behind any apostrophes, it starts with {@code = + - @}, their full-width
  * forms, a tab or a line break; it then gets one apostrophe more. Numbers and dates are never

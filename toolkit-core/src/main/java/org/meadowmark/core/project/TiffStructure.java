@@ -27,9 +27,7 @@ final class TiffStructure {
   private static final int MOST_TAGS = 4_096;
 
   /** Bytes of a value by type, 0 where there is no such type. */
-  private static final int[] TYPE_BYTES = {
-    0, 1, 1, 2, 4, 8, 1, 1, 2, 4, 8, 4, 8, 4, 0, 0, 8, 8, 8
-  };
+  private static final int[] TYPE_BYTES = {0, 1, 1, 2, 4, 8, 1, 1, 2, 4, 8, 4, 8, 4, 0, 0, 8, 8, 8};
 
   private static final int WIDTH = 256;
   private static final int HEIGHT = 257;
@@ -111,10 +109,7 @@ final class TiffStructure {
   private double passDirectory(long place, Deque<Long> more) throws IOException {
     int countBytes = big ? 8 : 2;
     int tagBytes = big ? 20 : 12;
-    long count =
-        big
-            ? bytes(place, 8).getLong()
-            : Short.toUnsignedInt(bytes(place, 2).getShort());
+    long count = big ? bytes(place, 8).getLong() : Short.toUnsignedInt(bytes(place, 2).getShort());
     if (count < 0 || count > MOST_TAGS) {
       throw new GridFileException("a directory of it states %d tags".formatted(count));
     }
@@ -136,9 +131,7 @@ final class TiffStructure {
     }
     long nextPlace = place + countBytes + count * tagBytes;
     long next =
-        big
-            ? bytes(nextPlace, 8).getLong()
-            : Integer.toUnsignedLong(bytes(nextPlace, 4).getInt());
+        big ? bytes(nextPlace, 8).getLong() : Integer.toUnsignedLong(bytes(nextPlace, 4).getInt());
     if (next != 0) {
       more.add(next);
     }
@@ -155,8 +148,7 @@ final class TiffStructure {
     if (values < 0 || each == 0 || values <= room / each) {
       return tagsStart + valuePlace;
     }
-    long place =
-        big ? tags.getLong(valuePlace) : Integer.toUnsignedLong(tags.getInt(valuePlace));
+    long place = big ? tags.getLong(valuePlace) : Integer.toUnsignedLong(tags.getInt(valuePlace));
     if (place < 0 || values > size / each || place > size - values * each) {
       throw new GridFileException("a tag of it lies beyond its end");
     }

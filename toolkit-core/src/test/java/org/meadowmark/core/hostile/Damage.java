@@ -28,13 +28,52 @@ final class Damage {
     Long.MIN_VALUE
   };
   private static final String[] EXTREME_NUMBERS = {
-    "-1", "0", "1e308", "-1e308", "1e-400", "1e999999999", "NaN", "Infinity", "2147483648",
-    "99999999999999999999", "-0", "1e5", ""
+    "-1",
+    "0",
+    "1e308",
+    "-1e308",
+    "1e-400",
+    "1e999999999",
+    "NaN",
+    "Infinity",
+    "2147483648",
+    "99999999999999999999",
+    "-0",
+    "1e5",
+    ""
   };
   private static final String[] PIECES = {
-    "\0", "\"", "'", ",", ";", "\n", "\r", "\u001b[2J", "\uFEFF", "\u202E", "{", "}", "[", "]", "<",
-    ">", "&", "&#0;", "]]>", "<!DOCTYPE gpx [<!ENTITY a 'a'>]>", "../../x", "= 1", "null", "true",
-    "\"type\":", "GEOMETRYCOLLECTION(", "EMPTY", "SRID=1;", "'''", "[[a]]\n", "\uD83D\uDE00"
+    "\0",
+    "\"",
+    "'",
+    ",",
+    ";",
+    "\n",
+    "\r",
+    "\u001b[2J",
+    "\uFEFF",
+    "\u202E",
+    "{",
+    "}",
+    "[",
+    "]",
+    "<",
+    ">",
+    "&",
+    "&#0;",
+    "]]>",
+    "<!DOCTYPE gpx [<!ENTITY a 'a'>]>",
+    "../../x",
+    "= 1",
+    "null",
+    "true",
+    "\"type\":",
+    "GEOMETRYCOLLECTION(",
+    "EMPTY",
+    "SRID=1;",
+    "'''",
+    "[[a]]\n",
+    "\uD83D\uDE00"
   };
   private static final Pattern NUMBER = Pattern.compile("-?[0-9]+(?:\\.[0-9]+)?");
   private static final String[] OPENINGS = {

@@ -28,8 +28,8 @@ public final class FuzzedReader {
   }
 
   /**
-   * Called by the fuzzer before all else, by this name: what is slow once only must not count as the
-   * time of the first input.
+   * Called by the fuzzer before all else, by this name: what is slow once only must not count as
+   * the time of the first input.
    */
   public static void fuzzerInitialize() {
     HostileReader.warmUp();

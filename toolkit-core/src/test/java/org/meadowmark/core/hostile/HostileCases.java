@@ -70,7 +70,8 @@ final class HostileCases {
 
   private void geoPackages() throws SQLException, IOException {
     String contents = "INSERT INTO gpkg_contents VALUES ('v', 'features', 32617)";
-    String column = "INSERT INTO gpkg_geometry_columns VALUES ('v', 'geom', 'GEOMETRY', 32617, 0, 0)";
+    String column =
+        "INSERT INTO gpkg_geometry_columns VALUES ('v', 'geom', 'GEOMETRY', 32617, 0, 0)";
     String rows = "WITH RECURSIVE n(i) AS (SELECT 1 UNION ALL SELECT i + 1 FROM n";
     geoPackage(
         "a view with rows without end",
@@ -114,9 +115,16 @@ final class HostileCases {
         "names that are SQL",
         "",
         "INSERT INTO gpkg_contents VALUES ('" + wicked + "', 'features', 32617)",
-        "INSERT INTO gpkg_geometry_columns VALUES ('" + wicked + "', '" + wicked
+        "INSERT INTO gpkg_geometry_columns VALUES ('"
+            + wicked
+            + "', '"
+            + wicked
             + "', 'GEOMETRY', 32617, 0, 0)",
-        "CREATE TABLE " + quoted + " (fid INTEGER PRIMARY KEY, " + quoted + " BLOB, \"a\"\"b'\" TEXT)");
+        "CREATE TABLE "
+            + quoted
+            + " (fid INTEGER PRIMARY KEY, "
+            + quoted
+            + " BLOB, \"a\"\"b'\" TEXT)");
     geoPackage(
         "a name with line breaks, control and direction characters",
         "is not readable|does not exist|has no",
@@ -245,7 +253,12 @@ final class HostileCases {
         HostileReader.SHAPEFILE,
         "a character set that is a path",
         HostileReader.joined(
-            List.of(parts.get(0), parts.get(1), parts.get(2), new byte[0], "../../etc".getBytes(UTF_8))),
+            List.of(
+                parts.get(0),
+                parts.get(1),
+                parts.get(2),
+                new byte[0],
+                "../../etc".getBytes(UTF_8))),
         "unknown character set");
   }
 
@@ -256,7 +269,8 @@ final class HostileCases {
         "an object nested 50,000 deep",
         "{\"a\":".repeat(50_000),
         "nesting|nested");
-    StringBuilder nested = new StringBuilder("{\"type\":\"Feature\",\"properties\":{},\"geometry\":");
+    StringBuilder nested =
+        new StringBuilder("{\"type\":\"Feature\",\"properties\":{},\"geometry\":");
     nested.append("{\"type\":\"GeometryCollection\",\"geometries\":[".repeat(400));
     nested.append("]}".repeat(400)).append('}');
     add(HostileReader.GEOJSON, "collections nested 400 deep", nested.toString(), "");
@@ -274,7 +288,9 @@ final class HostileCases {
     add(
         HostileReader.GEOJSON,
         "a property that is a whole number of 900 digits",
-        "{\"type\":\"Feature\",\"properties\":{\"width_m\":" + "9".repeat(900) + "},\"geometry\":null}",
+        "{\"type\":\"Feature\",\"properties\":{\"width_m\":"
+            + "9".repeat(900)
+            + "},\"geometry\":null}",
         "");
     add(
         HostileReader.GEOJSON,
@@ -290,7 +306,9 @@ final class HostileCases {
     add(
         HostileReader.GEOJSON,
         "a million properties in one kilobyte of them repeated",
-        "{\"type\":\"Feature\",\"properties\":{" + "\"a\":1,".repeat(100_000) + "\"b\":1},\"geometry\":null}",
+        "{\"type\":\"Feature\",\"properties\":{"
+            + "\"a\":1,".repeat(100_000)
+            + "\"b\":1},\"geometry\":null}",
         "");
   }
 
@@ -316,24 +334,35 @@ final class HostileCases {
         "id,width_m,wkt\n1,1e999999999,\"LINESTRING (0 0, 9 9)\"\n2,1e-999999999,\"LINESTRING (0 0, 9 9)\"\n",
         "");
     add(HostileReader.CSV, "a name of 200,000 characters", longName(), "");
-    add(HostileReader.CSV, "20,000 columns", ",x".repeat(1) + ",a".repeat(20_000) + "\n", "two columns|no column");
+    add(
+        HostileReader.CSV,
+        "20,000 columns",
+        ",x".repeat(1) + ",a".repeat(20_000) + "\n",
+        "two columns|no column");
     add(
         HostileReader.CSV,
         "coordinates as large as numbers can be",
         "id,wkt\n1,\"POLYGON ((-1e308 -1e308, 1e308 -1e308, 1e308 1e308, -1e308 -1e308))\"\n"
             + "2,\"LINESTRING (-1e308 0, 1e308 1e-308)\"\n",
         "");
-    add(HostileReader.CSV, "a quotation mark that is never closed", "id,wkt\n1,\"" + "a\n".repeat(50_000), "cannot be read on|quotation");
+    add(
+        HostileReader.CSV,
+        "a quotation mark that is never closed",
+        "id,wkt\n1,\"" + "a\n".repeat(50_000),
+        "cannot be read on|quotation");
   }
 
   private static String longName() {
-    return "id,name,wkt\n1," + "n".repeat(200_000) + ",\"LINESTRING (500000 3000000, 500009 3000009)\"\n";
+    return "id,name,wkt\n1,"
+        + "n".repeat(200_000)
+        + ",\"LINESTRING (500000 3000000, 500009 3000009)\"\n";
   }
 
   private void gpx() {
     StringBuilder entities = new StringBuilder("<!DOCTYPE gpx [<!ENTITY a0 \"ha\">");
     for (int level = 1; level < ENTITY_LEVELS; level++) {
-      entities.append("<!ENTITY a%d \"%s\">".formatted(level, "&a%d;".formatted(level - 1).repeat(10)));
+      entities.append(
+          "<!ENTITY a%d \"%s\">".formatted(level, "&a%d;".formatted(level - 1).repeat(10)));
     }
     entities.append("<!ENTITY a \"&a%d;\">]>".formatted(ENTITY_LEVELS - 1));
     add(HostileReader.GPX, "entities that swell", entities + GPX_REST, "DOCTYPE");
@@ -358,47 +387,111 @@ final class HostileCases {
         HostileReader.GPX,
         "an inclusion",
         GPX_REST.replace(
-            "&a;", "<xi:include xmlns:xi=\"http://www.w3.org/2001/XInclude\" href=\"file:///etc/passwd\"/>"),
+            "&a;",
+            "<xi:include xmlns:xi=\"http://www.w3.org/2001/XInclude\" href=\"file:///etc/passwd\"/>"),
         "no valid GPX|no valid XML");
     add(
         HostileReader.GPX,
         "extensions nested 20,000 deep",
-        GPX_REST.replace("<wpt", "<extensions>" + "<a>".repeat(20_000) + "</a>".repeat(20_000) + "</extensions><wpt")
+        GPX_REST
+            .replace(
+                "<wpt",
+                "<extensions>" + "<a>".repeat(20_000) + "</a>".repeat(20_000) + "</extensions><wpt")
             .replace("&a;", "a"),
         "nested|no valid");
-    add(HostileReader.GPX, "elements nested 20,000 deep", "<gpx version=\"1.1\">" + "<trk>".repeat(20_000), "nested");
+    add(
+        HostileReader.GPX,
+        "elements nested 20,000 deep",
+        "<gpx version=\"1.1\">" + "<trk>".repeat(20_000),
+        "nested");
     add(
         HostileReader.GPX,
         "a place that is no number",
         GPX_REST.replace("lat=\"1\"", "lat=\"NaN\"").replace("&a;", "a"),
         "");
-    add(HostileReader.GPX, "an unknown character set", "<?xml version=\"1.0\" encoding=\"x-none\"?>" + GPX_REST, "unknown encoding");
+    add(
+        HostileReader.GPX,
+        "an unknown character set",
+        "<?xml version=\"1.0\" encoding=\"x-none\"?>" + GPX_REST,
+        "unknown encoding");
   }
 
   private void grids(Examples seeds) throws IOException {
     String rest = "xllcorner 0\nyllcorner 0\ncellsize 1\nNODATA_value -9999\n1 2\n";
-    add(HostileReader.ASCII_GRID, "four million million million cells", "ncols 2147483647\nnrows 2147483647\n" + rest, "more cells than");
-    add(HostileReader.ASCII_GRID, "columns only", "ncols 1000000000\nnrows 1\n" + rest, "more cells than");
+    add(
+        HostileReader.ASCII_GRID,
+        "four million million million cells",
+        "ncols 2147483647\nnrows 2147483647\n" + rest,
+        "more cells than");
+    add(
+        HostileReader.ASCII_GRID,
+        "columns only",
+        "ncols 1000000000\nnrows 1\n" + rest,
+        "more cells than");
     add(HostileReader.ASCII_GRID, "no cells", "ncols 0\nnrows 0\n" + rest, "no cells");
-    add(HostileReader.ASCII_GRID, "a number of columns below 0", "ncols -5\nnrows 2\n" + rest, "do not state");
-    add(HostileReader.ASCII_GRID, "cells without a size", "ncols 2\nnrows 1\nxllcorner 0\nyllcorner 0\ncellsize 0\n1 2\n", "cannot be read");
-    add(HostileReader.ASCII_GRID, "cells of endless size", "ncols 2\nnrows 1\nxllcorner 0\nyllcorner 0\ncellsize 1e308\n1 2\n", "");
+    add(
+        HostileReader.ASCII_GRID,
+        "a number of columns below 0",
+        "ncols -5\nnrows 2\n" + rest,
+        "do not state");
+    add(
+        HostileReader.ASCII_GRID,
+        "cells without a size",
+        "ncols 2\nnrows 1\nxllcorner 0\nyllcorner 0\ncellsize 0\n1 2\n",
+        "cannot be read");
+    add(
+        HostileReader.ASCII_GRID,
+        "cells of endless size",
+        "ncols 2\nnrows 1\nxllcorner 0\nyllcorner 0\ncellsize 1e308\n1 2\n",
+        "");
     ByteArrayOutputStream packed = new ByteArrayOutputStream();
     try (GZIPOutputStream gzip = new GZIPOutputStream(packed)) {
       gzip.write("ncols 2000\nnrows 2000\n".getBytes(UTF_8));
       gzip.write(new byte[10_000_000]);
     }
-    add(HostileReader.ASCII_GRID, "a packed file of ten megabytes of nothing", packed.toByteArray(), "do not state");
+    add(
+        HostileReader.ASCII_GRID,
+        "a packed file of ten megabytes of nothing",
+        packed.toByteArray(),
+        "do not state");
 
     byte[] tiff = seeds.named(HostileReader.GEOTIFF, "seed-deflate.tif");
-    add(HostileReader.GEOTIFF, "a picture far larger than the file", tag(tag(tiff, 256, 4, 1, 1_000_000), 257, 4, 1, 1_000_000), "cannot hold");
-    add(HostileReader.GEOTIFF, "a tag of two thousand million values", tag(tiff, 33550, 12, 0x7FFFFFFF, 200), "beyond its end");
-    add(HostileReader.GEOTIFF, "a strip that lies beyond the end", tag(tiff, 273, 4, 1, 0x7FFFFFF0), "beyond its end");
-    add(HostileReader.GEOTIFF, "a strip of four gigabytes", tag(tiff, 279, 4, 1, 0xFFFFFFF0), "beyond its end");
-    add(HostileReader.GEOTIFF, "a directory that is its own next one", nextDirectory(tiff), "circle");
+    add(
+        HostileReader.GEOTIFF,
+        "a picture far larger than the file",
+        tag(tag(tiff, 256, 4, 1, 1_000_000), 257, 4, 1, 1_000_000),
+        "cannot hold");
+    add(
+        HostileReader.GEOTIFF,
+        "a tag of two thousand million values",
+        tag(tiff, 33550, 12, 0x7FFFFFFF, 200),
+        "beyond its end");
+    add(
+        HostileReader.GEOTIFF,
+        "a strip that lies beyond the end",
+        tag(tiff, 273, 4, 1, 0x7FFFFFF0),
+        "beyond its end");
+    add(
+        HostileReader.GEOTIFF,
+        "a strip of four gigabytes",
+        tag(tiff, 279, 4, 1, 0xFFFFFFF0),
+        "beyond its end");
+    add(
+        HostileReader.GEOTIFF,
+        "a directory that is its own next one",
+        nextDirectory(tiff),
+        "circle");
     add(HostileReader.GEOTIFF, "a directory inside itself", tag(tiff, 339, 13, 1, 8), "circle");
-    add(HostileReader.GEOTIFF, "a thousand samples of a thousand bits", tag(tag(tiff, 277, 3, 1, 65_535), 258, 3, 1, 65_535), "cannot hold");
-    add(HostileReader.GEOTIFF, "a picture without cells", tag(tag(tiff, 256, 4, 1, 0), 257, 4, 1, 0), "no cells|cannot be read");
+    add(
+        HostileReader.GEOTIFF,
+        "a thousand samples of a thousand bits",
+        tag(tag(tiff, 277, 3, 1, 65_535), 258, 3, 1, 65_535),
+        "cannot hold");
+    add(
+        HostileReader.GEOTIFF,
+        "a picture without cells",
+        tag(tag(tiff, 256, 4, 1, 0), 257, 4, 1, 0),
+        "no cells|cannot be read");
   }
 
   /** Overwrites a tag of a little-endian TIFF file, found by its number. */
@@ -424,27 +517,101 @@ final class HostileCases {
   }
 
   private void texts() {
-    add(HostileReader.SURVEY, "arrays nested 50,000 deep", "a = " + "[".repeat(50_000), "not TOML|nest");
-    add(HostileReader.SURVEY, "tables nested 50,000 deep", "a = " + "{a = ".repeat(50_000), "not TOML|nest");
-    add(HostileReader.SURVEY, "a key of 50,000 parts", "a" + ".a".repeat(50_000) + " = 1", "not TOML|nest|unknown key");
-    add(HostileReader.SURVEY, "a header of 50,000 parts", "[a" + ".a".repeat(50_000) + "]\nb = 1", "not TOML|nest|unknown key");
-    add(HostileReader.SURVEY, "a number with an exponent of nine digits", "[survey]\neffort_hours = 1e999999999\n", "above 0|not TOML|number");
-    add(HostileReader.SURVEY, "a whole number of 100,000 digits", "[parameters]\nseed = " + "9".repeat(100_000), "not TOML|number|seed");
+    add(
+        HostileReader.SURVEY,
+        "arrays nested 50,000 deep",
+        "a = " + "[".repeat(50_000),
+        "not TOML|nest");
+    add(
+        HostileReader.SURVEY,
+        "tables nested 50,000 deep",
+        "a = " + "{a = ".repeat(50_000),
+        "not TOML|nest");
+    add(
+        HostileReader.SURVEY,
+        "a key of 50,000 parts",
+        "a" + ".a".repeat(50_000) + " = 1",
+        "not TOML|nest|unknown key");
+    add(
+        HostileReader.SURVEY,
+        "a header of 50,000 parts",
+        "[a" + ".a".repeat(50_000) + "]\nb = 1",
+        "not TOML|nest|unknown key");
+    add(
+        HostileReader.SURVEY,
+        "a number with an exponent of nine digits",
+        "[survey]\neffort_hours = 1e999999999\n",
+        "above 0|not TOML|number");
+    add(
+        HostileReader.SURVEY,
+        "a whole number of 100,000 digits",
+        "[parameters]\nseed = " + "9".repeat(100_000),
+        "not TOML|number|seed");
     add(HostileReader.SURVEY, "a survey of two megabytes", "#".repeat(2_000_000), "longer than");
-    add(HostileReader.SURVEY, "a key that moves the cursor", "\"\\u001b[2J\\n\" = 1", "unknown key");
-    add(HostileReader.SURVEY, "a file name with a null character", "[layers.scars]\nfile = \"a\\u0000b\"\n", "no path");
+    add(
+        HostileReader.SURVEY,
+        "a key that moves the cursor",
+        "\"\\u001b[2J\\n\" = 1",
+        "unknown key");
+    add(
+        HostileReader.SURVEY,
+        "a file name with a null character",
+        "[layers.scars]\nfile = \"a\\u0000b\"\n",
+        "no path");
     add(HostileReader.CRS, "a text nested 40,000 deep", "PROJCS[".repeat(14_000), "not known");
-    add(HostileReader.CRS, "a text of a megabyte", "PROJCS[\"" + "x".repeat(1_000_000) + "\"]", "not known");
-    add(HostileReader.CRS, "a name that is SQL", "GEOGCS[\"x'; DROP SCHEMA PUBLIC CASCADE; --\",DATUM[\"d\",SPHEROID[\"s\",6378137,298]],PRIMEM[\"Greenwich\",0],UNIT[\"Degree\",0.0174532925199433]]", "");
-    add(HostileReader.CRS, "an earth without size", "GEOGCS[\"x\",DATUM[\"d\",SPHEROID[\"s\",0,0]],PRIMEM[\"Greenwich\",0],UNIT[\"Degree\",0]]", "not known|");
-    add(HostileReader.CRS, "a place on the network", "http://127.0.0.1:9/def/crs/EPSG/0/4326", "not known");
+    add(
+        HostileReader.CRS,
+        "a text of a megabyte",
+        "PROJCS[\"" + "x".repeat(1_000_000) + "\"]",
+        "not known");
+    add(
+        HostileReader.CRS,
+        "a name that is SQL",
+        "GEOGCS[\"x'; DROP SCHEMA PUBLIC CASCADE; --\",DATUM[\"d\",SPHEROID[\"s\",6378137,298]],PRIMEM[\"Greenwich\",0],UNIT[\"Degree\",0.0174532925199433]]",
+        "");
+    add(
+        HostileReader.CRS,
+        "an earth without size",
+        "GEOGCS[\"x\",DATUM[\"d\",SPHEROID[\"s\",0,0]],PRIMEM[\"Greenwich\",0],UNIT[\"Degree\",0]]",
+        "not known|");
+    add(
+        HostileReader.CRS,
+        "a place on the network",
+        "http://127.0.0.1:9/def/crs/EPSG/0/4326",
+        "not known");
     add(HostileReader.CRS, "a file", "file:///etc/passwd", "not known");
-    add(HostileReader.MARKERS, "a position that is empty, and a date beyond all", "wkt,date\nPOINT EMPTY,2025-09-01\n\"POINT (1 2)\",9999-99-99\n", "");
-    add(HostileReader.MARKERS, "positions that are no numbers", "x,y,date\nNaN,1,2025-09-01\n1e308,-1e308,2025-09-01\nInfinity,0,2025-09-01\n", "");
-    add(HostileReader.MARKERS, "markers as whole areas and nested collections", "wkt,date\n\"GEOMETRYCOLLECTION (GEOMETRYCOLLECTION EMPTY)\",2025-09-01\n\"POLYGON ((0 0, 1 0, 1 1, 0 0))\",2025-09-01\n", "");
-    add(HostileReader.DEPTH_POINTS, "depths that are no depths", "x,y,depth_m\n500010,3000010,1e308\n500020,3000010,NaN\n500030,3000010," + "9".repeat(100_000) + "\n", "");
-    add(HostileReader.TABLES, "a row of 100,000 cells", "key,scientific_name,common_name,source\n" + "a,".repeat(100_000) + "\n", "values");
-    add(HostileReader.TABLES, "bytes that are no text", new byte[] {(byte) 0xC3, 0x28}, "not UTF-8");
+    add(
+        HostileReader.MARKERS,
+        "a position that is empty, and a date beyond all",
+        "wkt,date\nPOINT EMPTY,2025-09-01\n\"POINT (1 2)\",9999-99-99\n",
+        "");
+    add(
+        HostileReader.MARKERS,
+        "positions that are no numbers",
+        "x,y,date\nNaN,1,2025-09-01\n1e308,-1e308,2025-09-01\nInfinity,0,2025-09-01\n",
+        "");
+    add(
+        HostileReader.MARKERS,
+        "markers as whole areas and nested collections",
+        "wkt,date\n\"GEOMETRYCOLLECTION (GEOMETRYCOLLECTION EMPTY)\",2025-09-01\n\"POLYGON ((0 0, 1 0, 1 1, 0 0))\",2025-09-01\n",
+        "");
+    add(
+        HostileReader.DEPTH_POINTS,
+        "depths that are no depths",
+        "x,y,depth_m\n500010,3000010,1e308\n500020,3000010,NaN\n500030,3000010,"
+            + "9".repeat(100_000)
+            + "\n",
+        "");
+    add(
+        HostileReader.TABLES,
+        "a row of 100,000 cells",
+        "key,scientific_name,common_name,source\n" + "a,".repeat(100_000) + "\n",
+        "values");
+    add(
+        HostileReader.TABLES,
+        "bytes that are no text",
+        new byte[] {(byte) 0xC3, 0x28},
+        "not UTF-8");
   }
 
   static UncheckedIOException unchecked(IOException e) {

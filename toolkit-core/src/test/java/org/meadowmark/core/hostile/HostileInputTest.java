@@ -17,8 +17,8 @@ import org.junit.jupiter.api.io.TempDir;
 
 /**
  * Files made to do harm are read or refused in words, in a heap of 128 MB and within a limit of
- * processor time. Each run is a program of its own, so that a full heap or an endless loop ends that
- * program and not the tests.
+ * processor time. Each run is a program of its own, so that a full heap or an endless loop ends
+ * that program and not the tests.
  */
 class HostileInputTest {
   private static final int DAMAGED_COPIES = 100;
@@ -63,8 +63,7 @@ class HostileInputTest {
   }
 
   private static Path examples() throws Exception {
-    return Path.of(
-        Objects.requireNonNull(HostileInputTest.class.getResource("/hostile")).toURI());
+    return Path.of(Objects.requireNonNull(HostileInputTest.class.getResource("/hostile")).toURI());
   }
 
   @Test
@@ -109,8 +108,7 @@ class HostileInputTest {
     try (ServerSocket server = new ServerSocket(0)) {
       server.setSoTimeout(300);
       String url = "http://127.0.0.1:" + server.getLocalPort() + "/x";
-      Files.copy(
-          examples().resolve("geotiff").resolve("seed.tif"), folder.resolve("t.tif"));
+      Files.copy(examples().resolve("geotiff").resolve("seed.tif"), folder.resolve("t.tif"));
       Files.writeString(
           folder.resolve("t.tif.aux.xml"),
           "<!DOCTYPE PAMDataset SYSTEM \"%s\" [<!ENTITY a SYSTEM \"%s\">]><PAMDataset>&a;</PAMDataset>"

@@ -116,8 +116,7 @@ enum HostileReader {
     @Override
     void read(Path folder, byte[] bytes) throws IOException {
       Path file = write(folder, "t.csv", bytes);
-      TestSurvey survey =
-          new TestSurvey().channel("c1", "Long Reach", "LINESTRING (0 0, 1000 0)");
+      TestSurvey survey = new TestSurvey().channel("c1", "Long Reach", "LINESTRING (0 0, 1000 0)");
       new MarkerReader(
               new MarkerFile(file, Optional.of(GRID)),
               new SegmentScars(survey.build(), survey.parameters()),
@@ -243,7 +242,10 @@ enum HostileReader {
     CrsCatalog catalog = new CrsCatalog();
     FindingLog log = new FindingLog();
     DepthGrid.read(
-            stateCrs ? plain.withCrs(GRID) : plain, AnalysisGrid.ofCode(GRID, catalog), catalog, log)
+            stateCrs ? plain.withCrs(GRID) : plain,
+            AnalysisGrid.ofCode(GRID, catalog),
+            catalog,
+            log)
         .depthMetres(500_000, 3_000_000);
     log.sorted().forEach(Contract::check);
   }
@@ -251,13 +253,8 @@ enum HostileReader {
   private static void load(List<LayerSource> layers) {
     SurveyDefinition definition =
         new SurveyDefinition(
-            "survey",
-            Optional.empty(),
-            Optional.empty(),
-            layers,
-            new TestSurvey().parameters());
-    LoadedSurvey loaded =
-        new SurveyLoader(definition, TestSurvey.tables(), Progress.NONE).load();
+            "survey", Optional.empty(), Optional.empty(), layers, new TestSurvey().parameters());
+    LoadedSurvey loaded = new SurveyLoader(definition, TestSurvey.tables(), Progress.NONE).load();
     loaded.findings().forEach(Contract::check);
     loaded.survey().ifPresent(survey -> survey.beds().forEach(bed -> finite(bed.geometry())));
   }

@@ -37,9 +37,9 @@ public final class HostileRuns {
    * Runs.
    *
    * @param arguments what ({@code cases}, {@code examples}, {@code damaged} or {@code layer}),
-   *     folder of examples (for {@code layer}: the file), folder to work in, most processor time for
-   *     an input in seconds, for {@code cases} a pattern that their names must have, and for {@code damaged} copies a reader, seed and keys of readers (all
-   *     where there is none)
+   *     folder of examples (for {@code layer}: the file), folder to work in, most processor time
+   *     for an input in seconds, for {@code cases} a pattern that their names must have, and for
+   *     {@code damaged} copies a reader, seed and keys of readers (all where there is none)
    */
   public static void main(String[] arguments) throws Exception {
     Path work = Path.of(arguments[2]);
@@ -105,11 +105,7 @@ public final class HostileRuns {
       }
       String outcome;
       try {
-        one.reader().read(Files.createDirectories(work.resolve(one.reader().key())), one.bytes());
-        outcome = "read";
-      } catch (MeadowmarkException e) {
-        Contract.check(e.getMessage());
-        outcome = "refused: " + e.getMessage();
+        outcome = outcome(one, Files.createDirectories(work.resolve(one.reader().key())));
       } catch (RuntimeException | Error e) {
         outcome = "FAILED: " + e + " at " + Arrays.stream(e.getStackTrace()).limit(3).toList();
       }
@@ -120,6 +116,16 @@ public final class HostileRuns {
       System.out.printf(
           "%s | %s | %s | %s%n",
           asExpected ? "as expected" : "NOT AS EXPECTED", one.reader().key(), one.name(), outcome);
+    }
+  }
+
+  private static String outcome(HostileCases.Case one, Path folder) throws IOException {
+    try {
+      one.reader().read(folder, one.bytes());
+      return "read";
+    } catch (MeadowmarkException e) {
+      Contract.check(e.getMessage());
+      return "refused: " + e.getMessage();
     }
   }
 

@@ -5,8 +5,8 @@ import org.meadowmark.core.model.FormulaGuard;
 import org.meadowmark.core.read.DateText;
 
 /**
- * Values of cells by their look: whole numbers, decimals, dates, else text. An apostrophe that keeps
- * a spreadsheet from running a text is no part of the text.
+ * Values of cells by their look: whole numbers, decimals, dates, else text. An apostrophe that
+ * keeps a spreadsheet from running a text is no part of the text.
  */
 final class CellValues {
   /** No leading zero: {@code 007} is a name, not a number. */

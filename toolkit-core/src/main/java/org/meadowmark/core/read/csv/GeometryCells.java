@@ -74,7 +74,8 @@ final class GeometryCells {
     }
     return usual(names, List.of(wanted))
         .orElseThrow(
-            () -> problems.refused(
+            () ->
+                problems.refused(
                     "has no column '" + LayerProblems.oneLine(wanted) + "'",
                     "use one of: " + list(names)));
   }

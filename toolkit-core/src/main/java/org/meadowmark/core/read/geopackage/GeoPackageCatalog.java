@@ -73,7 +73,8 @@ final class GeoPackageCatalog {
         .orElseThrow(
             () ->
                 problems.refused(
-                    "has no feature layer '" + LayerProblems.oneLine(wanted.get()) + "'", "use one of: " + list));
+                    "has no feature layer '" + LayerProblems.oneLine(wanted.get()) + "'",
+                    "use one of: " + list));
   }
 
   private FeatureTable describe(String name) throws SQLException {

@@ -11,8 +11,8 @@ import org.meadowmark.core.read.Nesting;
  * recursion and allocates in each by a number that the file states, so that a small blob could fill
  * stack or memory.
  *
- * <p>Source: OGC 06-103r4, <i>Simple feature access, part 1</i>, clause 8; the thousands for Z and M
- * and the high bits of the extended form, from memory.
+ * <p>Source: OGC 06-103r4, <i>Simple feature access, part 1</i>, clause 8; the thousands for Z and
+ * M and the high bits of the extended form, from memory.
  */
 final class WkbDepth {
   private static final int POINT = 1;
@@ -74,7 +74,8 @@ final class WkbDepth {
         bytes.order(order);
       }
     } else {
-      throw new ParseException("geometry type " + Integer.toUnsignedString(stated) + " is not read");
+      throw new ParseException(
+          "geometry type " + Integer.toUnsignedString(stated) + " is not read");
     }
   }
 

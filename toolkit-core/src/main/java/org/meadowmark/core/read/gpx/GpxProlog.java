@@ -11,8 +11,8 @@ import javax.xml.stream.XMLStreamReader;
 import org.meadowmark.core.read.LayerProblems;
 
 /**
- * Looks at a GPX file before the library does: a document type is refused, since it could name other
- * files or swell without end, and so are elements nested too deeply.
+ * Looks at a GPX file before the library does: a document type is refused, since it could name
+ * other files or swell without end, and so are elements nested too deeply.
  */
 final class GpxProlog {
   private static final int DEEPEST = 100;
