@@ -65,6 +65,8 @@ public final class DepthGrid implements DepthField {
               "class it.geosolutions.imageio.plugins.arcgrid.AsciiGridsImageReader",
               "it.geosolutions.imageioimpl.plugins.tiff",
               "org.geotools.coverage.grid.io",
+              // Of no library: what reads a GeoTIFF prints there where it words its own failure.
+              Logger.GLOBAL_LOGGER_NAME,
               "org.geotools.gce.arcgrid",
               "org.geotools.gce.geotiff")
           .map(Logger::getLogger)
