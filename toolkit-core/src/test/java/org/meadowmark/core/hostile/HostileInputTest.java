@@ -21,7 +21,7 @@ import org.junit.jupiter.api.io.TempDir;
  * that program and not the tests.
  */
 class HostileInputTest {
-  private static final int DAMAGED_COPIES = 100;
+  private static final int DAMAGED_COPIES = 60;
   private static final long SEED = 20260614;
   private static final int MOST_PROCESSOR_SECONDS = 60;
   private static final int MOST_MINUTES = 20;
