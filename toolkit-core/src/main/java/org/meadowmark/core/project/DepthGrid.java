@@ -74,8 +74,7 @@ public final class DepthGrid implements DepthField {
 
   static {
     READERS_LOGS.forEach(logger -> logger.setLevel(Level.OFF));
-    // Unless told otherwise, the library prints what is wrong with a picture and goes on with empty
-    // cells, which would be depths of nought.
+    // Unless told otherwise, the library prints what is wrong with a picture.
     JAI.getDefaultInstance()
         .setImagingListener(
             (message, thrown, where, isRetryable) -> {
