@@ -58,6 +58,13 @@ public final class Main {
                   + Runtime.getRuntime().maxMemory() / (1L << 20)
                   + " MiB allowed); allow more with MEADOWMARK_JAVA_OPTS=-Xmx8g");
       code = ExitCode.INTERNAL.value();
+    } catch (StackOverflowError e) {
+      commandLine
+          .getErr()
+          .println(
+              "error: internal error: the input is nested too deeply for the program; please report"
+                  + " it with the input");
+      code = ExitCode.INTERNAL.value();
     }
     commandLine.getOut().flush();
     commandLine.getErr().flush();

@@ -7,11 +7,13 @@ import java.util.Optional;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.CoordinateSequence;
 import org.locationtech.jts.geom.CoordinateSequenceFilter;
+import org.locationtech.jts.geom.Envelope;
 import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.GeometryCollection;
 import org.locationtech.jts.geom.Lineal;
 import org.locationtech.jts.geom.Polygon;
 import org.locationtech.jts.geom.Polygonal;
+import org.locationtech.jts.geom.TopologyException;
 import org.locationtech.jts.geom.util.GeometryFixer;
 import org.locationtech.jts.operation.valid.IsSimpleOp;
 import org.locationtech.jts.operation.valid.IsValidOp;
@@ -52,6 +54,9 @@ final class GeometryCheck {
     }
   }
 
+  /** The way around the earth is 40 thousand million millimetres. */
+  private static final double FARTHEST = 1e12;
+
   private static final String LEFT_OUT = "feature left out";
 
   private final Kind kind;
@@ -75,6 +80,13 @@ final class GeometryCheck {
       remarks.skipped(
           FindingCode.NON_FINITE_COORDINATE,
           "a coordinate is not a finite number",
+          LEFT_OUT + "; correct the coordinate in the file");
+      return Optional.empty();
+    }
+    if (!isOnAnyMap(geometry)) {
+      remarks.skipped(
+          FindingCode.OUTSIDE_CRS_DOMAIN,
+          "a coordinate is beyond any map",
           LEFT_OUT + "; correct the coordinate in the file");
       return Optional.empty();
     }
@@ -173,7 +185,18 @@ final class GeometryCheck {
 
   private static Optional<Geometry> validPolygons(Geometry geometry, FeatureRemarks remarks) {
     TopologyValidationError error = new IsValidOp(geometry).getValidationError();
-    Geometry valid = error == null ? geometry : new GeometryFixer(geometry).getResult();
+    Geometry valid = geometry;
+    if (error != null) {
+      try {
+        valid = new GeometryFixer(geometry).getResult();
+      } catch (TopologyException | IllegalArgumentException e) {
+        remarks.skipped(
+            FindingCode.INVALID_POLYGON,
+            "the polygon is invalid (" + describe(error) + ") and cannot be repaired",
+            LEFT_OUT + "; correct it in the file");
+        return Optional.empty();
+      }
+    }
     if (!(valid.getArea() > 0) || !(valid instanceof Polygonal)) {
       remarks.skipped(FindingCode.ZERO_LENGTH, "the polygon has no area", LEFT_OUT);
       return Optional.empty();
@@ -199,6 +222,15 @@ final class GeometryCheck {
       return "its rings enclosed no area with their signs";
     }
     return String.format(Locale.ROOT, "its area changes by %+.3f %%", 100 * (after / before - 1));
+  }
+
+  /** Sums and products of larger numbers, as in areas, soon have no digit that is right. */
+  private static boolean isOnAnyMap(Geometry geometry) {
+    Envelope envelope = geometry.getEnvelopeInternal();
+    return Math.abs(envelope.getMinX()) <= FARTHEST
+        && Math.abs(envelope.getMaxX()) <= FARTHEST
+        && Math.abs(envelope.getMinY()) <= FARTHEST
+        && Math.abs(envelope.getMaxY()) <= FARTHEST;
   }
 
   private static boolean isFinite(Geometry geometry) {

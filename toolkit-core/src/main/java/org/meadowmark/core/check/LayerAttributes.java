@@ -12,6 +12,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import org.meadowmark.core.model.PlainText;
 import org.meadowmark.core.read.LayerHeader;
 import org.meadowmark.core.survey.Field;
 import org.meadowmark.core.survey.LayerSource;
@@ -29,6 +30,9 @@ import org.meadowmark.core.survey.LengthUnit;
  * whatever unit the survey states.
  */
 final class LayerAttributes {
+  /** Longest text of a value that is kept whole, in characters. */
+  static final int LONGEST_TEXT = 200;
+
   private static final Map<Field, List<String>> USUAL_NAMES =
       Map.ofEntries(
           Map.entry(Field.ID, List.of("id")),
@@ -84,9 +88,24 @@ final class LayerAttributes {
     return columns.containsKey(field);
   }
 
-  /** The value as text, without spaces around it; empty where there is none. */
+  /**
+   * The value as text, without spaces around it, with blanks for control characters, and cut where
+   * it is longer than {@value #LONGEST_TEXT} characters; empty where there is none.
+   */
   Optional<String> text(Field field, Map<String, Object> values) {
-    return value(field, values).map(LayerAttributes::asText).filter(text -> !text.isEmpty());
+    return value(field, values)
+        .map(LayerAttributes::asText)
+        .map(text -> PlainText.line(text, LONGEST_TEXT).strip())
+        .filter(text -> !text.isEmpty());
+  }
+
+  /** Whether {@link #text} gives something else than the layer holds. */
+  boolean isChanged(Field field, Map<String, Object> values) {
+    return value(field, values)
+        .filter(String.class::isInstance)
+        .map(value -> ((String) value).strip())
+        .filter(text -> text.length() > LONGEST_TEXT || !PlainText.isLine(text))
+        .isPresent();
   }
 
   /**
@@ -107,14 +126,19 @@ final class LayerAttributes {
     if (value.isEmpty()) {
       return OptionalDouble.empty();
     }
-    double number =
-        value.get() instanceof Number n
-            ? n.doubleValue()
-            : new BigDecimal(asText(value.get())).doubleValue();
+    double number = value.get() instanceof Number n ? n.doubleValue() : number(asText(value.get()));
     if (!Double.isFinite(number)) {
       throw new NumberFormatException(asText(value.get()));
     }
     return OptionalDouble.of(units.get(field).toMetres(number));
+  }
+
+  /** Reading a number takes time with the square of its digits, so that a longer text is none. */
+  private static double number(String text) {
+    if (text.length() > LONGEST_TEXT) {
+      throw new NumberFormatException("too long");
+    }
+    return new BigDecimal(text).doubleValue();
   }
 
   /**

@@ -1,7 +1,7 @@
 package org.meadowmark.core.check;
 
 import java.util.ArrayList;
-import java.util.Arrays;
+import java.util.EnumSet;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
@@ -48,6 +48,7 @@ public final class LayerChecker<T extends Located> implements FeatureSink {
   private final FeatureInterpreter<T> interpreter;
   private final GeometryCheck geometryCheck;
 
+  private final Set<Field> fieldsRead;
   private final List<T> usable = new ArrayList<>();
   private final Set<String> ids = new HashSet<>();
   private final Map<String, Integer> lastSuffix = new HashMap<>();
@@ -63,6 +64,7 @@ public final class LayerChecker<T extends Located> implements FeatureSink {
     this.log = log;
     this.interpreter = interpreter;
     this.geometryCheck = new GeometryCheck(interpreter.kind());
+    this.fieldsRead = EnumSet.of(Field.ID, interpreter.fields());
   }
 
   /** A checker for a layer of scars: lines and polygons. */
@@ -146,6 +148,7 @@ public final class LayerChecker<T extends Located> implements FeatureSink {
           "id " + wanted + " is used more than once (here by feature " + ownId + " of the file)",
           "called " + id + " in the results");
     }
+    remarkChangedTexts(feature, remarks);
     Optional<T> result = interpret(feature, ref, remarks);
     if (result.isEmpty()) {
       skipped++;
@@ -191,6 +194,21 @@ public final class LayerChecker<T extends Located> implements FeatureSink {
             repaired,
             skipped);
     return new CheckedLayer<>(crs, usable, count);
+  }
+
+  private void remarkChangedTexts(SourceFeature feature, FeatureRemarks remarks) {
+    for (Field field : fieldsRead) {
+      if (attributes.isChanged(field, feature.attributes())) {
+        remarks.repaired(
+            FindingCode.VALUE_UNREADABLE,
+            "its "
+                + field.key()
+                + " holds control characters, or is longer than "
+                + LayerAttributes.LONGEST_TEXT
+                + " characters",
+            "blanks put for them, and cut at that length");
+      }
+    }
   }
 
   private Optional<T> interpret(SourceFeature feature, FeatureRef ref, FeatureRemarks remarks) {
@@ -252,10 +270,8 @@ public final class LayerChecker<T extends Located> implements FeatureSink {
   }
 
   private void noteUnusedMappings() {
-    Set<Field> read = new HashSet<>(Arrays.asList(interpreter.fields()));
-    read.add(Field.ID);
     for (Map.Entry<Field, String> mapping : source.attributes().entrySet()) {
-      if (!read.contains(mapping.getKey())) {
+      if (!fieldsRead.contains(mapping.getKey())) {
         remark(
             FindingCode.ATTRIBUTE_MISSING,
             Level.NOTE,

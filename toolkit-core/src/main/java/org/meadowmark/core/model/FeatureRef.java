@@ -11,6 +11,8 @@ import java.util.Objects;
  *     own feature id, row or line number; empty where the finding is about the whole layer
  */
 public record FeatureRef(String file, String layer, String featureId) {
+  private static final int LONGEST_NAME = 200;
+
   public FeatureRef {
     Objects.requireNonNull(file, "file");
     Objects.requireNonNull(layer, "layer");
@@ -22,15 +24,18 @@ public record FeatureRef(String file, String layer, String featureId) {
     return new FeatureRef(file, layer, "");
   }
 
-  /** {@code file: layer: feature id}, leaving out parts that are empty. */
+  /**
+   * {@code file: layer: feature id}, leaving out parts that are empty, without control characters;
+   * a layer name or id that is very long is cut.
+   */
   @Override
   public String toString() {
-    StringBuilder text = new StringBuilder(file);
+    StringBuilder text = new StringBuilder(PlainText.line(file));
     if (!layer.isEmpty()) {
-      text.append(": ").append(layer);
+      text.append(": ").append(PlainText.line(layer, LONGEST_NAME));
     }
     if (!featureId.isEmpty()) {
-      text.append(": ").append(featureId);
+      text.append(": ").append(PlainText.line(featureId, LONGEST_NAME));
     }
     return text.toString();
   }

@@ -23,6 +23,8 @@ public record Finding(
     String problem,
     String action) {
 
+  private static final int LONGEST_PART = 500;
+
   /** How bad a finding is. */
   public enum Level {
     /** The assessment cannot run. */
@@ -64,8 +66,15 @@ public record Finding(
     Objects.requireNonNull(action, "action");
   }
 
-  /** {@code file: layer: feature id: what is wrong; what is done}. */
+  /**
+   * {@code file: layer: feature id: what is wrong; what is done}, in one line without control
+   * characters, and each part of it cut where it is very long.
+   */
   public String message() {
-    return where + ": " + problem + "; " + action;
+    return where
+        + ": "
+        + PlainText.line(problem, LONGEST_PART)
+        + "; "
+        + PlainText.line(action, LONGEST_PART);
   }
 }

@@ -18,6 +18,7 @@ import org.meadowmark.core.model.FeatureRef;
 import org.meadowmark.core.model.Finding;
 import org.meadowmark.core.model.FindingCode;
 import org.meadowmark.core.model.LayerRole;
+import org.meadowmark.core.model.PlainText;
 import org.meadowmark.core.model.SurveyInputException;
 
 /**
@@ -47,6 +48,10 @@ public final class CrsCatalog {
       Pattern.compile(",\\s*AXIS\\s*\\[[^\\]]*\\]", Pattern.CASE_INSENSITIVE);
   private static final Pattern LONGITUDE_FIRST_WGS84 =
       Pattern.compile("(?:OGC|CRS):(?:CRS)?84H?", Pattern.CASE_INSENSITIVE);
+
+  private static final int LONGEST_WKT = 100_000;
+  private static final int DEEPEST_WKT = 100;
+  private static final int LONGEST_NAME = 100;
 
   private final Map<CrsText, ResolvedCrs> known = new ConcurrentHashMap<>();
 
@@ -78,13 +83,19 @@ public final class CrsCatalog {
         Finding.Treatment.REFUSED,
         role,
         layer,
-        "the coordinate reference system '" + text.label() + "' is not known",
+        "the coordinate reference system '"
+            + PlainText.line(text.label(), LONGEST_NAME)
+            + "' is not known",
         "state one that EPSG lists with crs = \"EPSG:n\" for the layer in the survey file or --crs "
             + role.key()
             + "=EPSG:n");
   }
 
   private static ResolvedCrs lookUp(CrsText text) throws FactoryException {
+    String wkt = text.wkt().orElse("");
+    if (wkt.length() > LONGEST_WKT || isDeep(wkt)) {
+      throw new FactoryException("no text of a reference system is that long or that deep");
+    }
     Optional<String> code = text.code().map(CrsCatalog::plainCode);
     if (code.isPresent()) {
       try {
@@ -96,6 +107,20 @@ public final class CrsCatalog {
       }
     }
     return ofWkt(text.wkt().orElseThrow(), text.axisOrder());
+  }
+
+  /** The library reads nested brackets by recursion. */
+  private static boolean isDeep(String wkt) {
+    int depth = 0;
+    for (int i = 0; i < wkt.length() && depth <= DEEPEST_WKT; i++) {
+      char c = wkt.charAt(i);
+      if (c == '[' || c == '(') {
+        depth++;
+      } else if (c == ']' || c == ')') {
+        depth--;
+      }
+    }
+    return depth > DEEPEST_WKT;
   }
 
   private static ResolvedCrs ofCode(String code, AxisOrder order) throws FactoryException {

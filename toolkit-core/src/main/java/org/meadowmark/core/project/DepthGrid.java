@@ -3,7 +3,7 @@ package org.meadowmark.core.project;
 import java.awt.image.Raster;
 import java.io.File;
 import java.io.IOException;
-import java.nio.charset.StandardCharsets;
+import java.nio.charset.CharacterCodingException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Arrays;
@@ -14,6 +14,7 @@ import java.util.OptionalDouble;
 import java.util.logging.Level;
 import java.util.logging.Logger;
 import java.util.stream.Stream;
+import javax.media.jai.JAI;
 import org.geotools.api.parameter.GeneralParameterValue;
 import org.geotools.api.referencing.FactoryException;
 import org.geotools.api.referencing.crs.CoordinateReferenceSystem;
@@ -29,6 +30,7 @@ import org.geotools.gce.geotiff.GeoTiffReader;
 import org.geotools.referencing.CRS;
 import org.geotools.referencing.operation.transform.ConcatenatedTransform;
 import org.meadowmark.core.check.FindingLog;
+import org.meadowmark.core.model.BoundedFile;
 import org.meadowmark.core.model.CrsText;
 import org.meadowmark.core.model.DepthField;
 import org.meadowmark.core.model.FeatureRef;
@@ -51,6 +53,7 @@ import org.meadowmark.core.survey.LengthUnit;
  */
 public final class DepthGrid implements DepthField {
   private static final String ASCII_GRID = ".asc";
+  private static final int LONGEST_PRJ_BYTES = 100_000;
 
   /**
    * Loggers of the grid readers, kept so that they are not collected. They would print on the
@@ -61,6 +64,9 @@ public final class DepthGrid implements DepthField {
               // Named so by the reader: by the text of its class, not by its name.
               "class it.geosolutions.imageio.plugins.arcgrid.AsciiGridsImageReader",
               "it.geosolutions.imageioimpl.plugins.tiff",
+              "org.geotools.coverage.grid.io",
+              // Of no library: what reads a GeoTIFF prints there where it words its own failure.
+              Logger.GLOBAL_LOGGER_NAME,
               "org.geotools.gce.arcgrid",
               "org.geotools.gce.geotiff")
           .map(Logger::getLogger)
@@ -68,6 +74,12 @@ public final class DepthGrid implements DepthField {
 
   static {
     READERS_LOGS.forEach(logger -> logger.setLevel(Level.OFF));
+    // Unless told otherwise, the library prints what is wrong with a picture.
+    JAI.getDefaultInstance()
+        .setImagingListener(
+            (message, thrown, where, isRetryable) -> {
+              throw new IllegalStateException(message, thrown);
+            });
   }
 
   private final Raster cells;
@@ -101,11 +113,12 @@ public final class DepthGrid implements DepthField {
       LayerSource source, AnalysisGrid analysis, CrsCatalog catalog, FindingLog log) {
     FeatureRef ref = FeatureRef.layer(source.fileLabel(), "");
     File file = source.file().toFile();
-    if (!Files.isReadable(source.file())) {
+    if (!Files.isReadable(source.file()) || !Files.isRegularFile(source.file())) {
       throw unreadable(ref, "the file cannot be opened", null);
     }
     try {
       boolean ascii = file.getName().toLowerCase(Locale.ROOT).endsWith(ASCII_GRID);
+      refuseIfTooLarge(source, ascii, ref);
       AbstractGridCoverage2DReader reader =
           ascii ? new ArcGridReader(file) : new GeoTiffReader(file);
       try {
@@ -125,11 +138,33 @@ public final class DepthGrid implements DepthField {
       }
     } catch (SurveyInputException e) {
       throw e;
+    } catch (GridFileException e) {
+      throw unreadable(ref, "the depth grid cannot be read: " + e.getMessage(), e);
     } catch (IOException
         | FactoryException
         | NoninvertibleTransformException
         | RuntimeException e) {
       throw unreadable(ref, "the depth grid cannot be read", e);
+    }
+  }
+
+  /** What would fill memory is refused in words, whether the file is false or only large. */
+  private static void refuseIfTooLarge(LayerSource source, boolean ascii, FeatureRef ref)
+      throws IOException {
+    double bytes =
+        ascii
+            ? (double) Double.BYTES * AsciiGridSize.cells(source.file())
+            : TiffStructure.decodedBytes(source.file());
+    if (bytes > Runtime.getRuntime().maxMemory() / 2.0) {
+      throw new SurveyInputException(
+          finding(
+              ref,
+              FindingCode.UNREADABLE_FILE,
+              Finding.Level.ERROR,
+              Treatment.REFUSED,
+              "the depth grid takes %.0f MB, more than half of the memory allowed"
+                  .formatted(bytes / 1e6),
+              "cut it to the beds, make its cells larger, or allow more memory"));
     }
   }
 
@@ -235,10 +270,20 @@ public final class DepthGrid implements DepthField {
     for (String ending : new String[] {".prj", ".PRJ"}) {
       Path prj = file.resolveSibling(base + ending);
       if (Files.exists(prj)) {
-        return Optional.of(CrsText.ofWkt(Files.readString(prj, StandardCharsets.UTF_8).strip()));
+        return Optional.of(CrsText.ofWkt(prjText(prj)));
       }
     }
     return Optional.empty();
+  }
+
+  private static String prjText(Path prj) throws IOException {
+    try {
+      return BoundedFile.text(prj, LONGEST_PRJ_BYTES).strip();
+    } catch (BoundedFile.TooLongException e) {
+      throw new GridFileException("its .prj file is " + e.getMessage());
+    } catch (CharacterCodingException e) {
+      throw new GridFileException("its .prj file is not UTF-8");
+    }
   }
 
   private static SurveyInputException unreadable(FeatureRef ref, String problem, Throwable cause) {

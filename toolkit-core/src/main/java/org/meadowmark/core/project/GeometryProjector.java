@@ -1,5 +1,7 @@
 package org.meadowmark.core.project;
 
+import java.util.logging.Level;
+import java.util.logging.Logger;
 import org.geotools.api.referencing.operation.MathTransform;
 import org.geotools.api.referencing.operation.TransformException;
 import org.locationtech.jts.geom.Coordinate;
@@ -23,6 +25,14 @@ import org.meadowmark.core.model.FlatSequence;
 final class GeometryProjector {
   private final MathTransform transform;
   private final boolean swapOrdinates;
+
+  /** Kept so that it is not collected. It would print on the terminal, for one place in a layer. */
+  private static final Logger PROJECTIONS_LOG =
+      Logger.getLogger("org.geotools.referencing.operation.projection");
+
+  static {
+    PROJECTIONS_LOG.setLevel(Level.OFF);
+  }
 
   GeometryProjector(MathTransform transform, boolean swapOrdinates) {
     this.transform = transform;
@@ -55,7 +65,12 @@ final class GeometryProjector {
         ordinates[i + 1] = first;
       }
     }
-    transform.transform(ordinates, 0, ordinates, 0, ordinates.length / 2);
+    try {
+      transform.transform(ordinates, 0, ordinates, 0, ordinates.length / 2);
+    } catch (IllegalArgumentException | IllegalStateException | ArithmeticException e) {
+      // The library fails so where it words a warning about a place far out of reach.
+      throw new TransformException("the coordinate is far out of reach", e);
+    }
     for (double ordinate : ordinates) {
       if (!Double.isFinite(ordinate)) {
         throw new TransformException("the projected coordinate is not a finite number");

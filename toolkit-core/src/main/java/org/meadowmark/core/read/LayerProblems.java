@@ -8,6 +8,7 @@ import org.meadowmark.core.model.Finding;
 import org.meadowmark.core.model.Finding.Level;
 import org.meadowmark.core.model.Finding.Treatment;
 import org.meadowmark.core.model.FindingCode;
+import org.meadowmark.core.model.PlainText;
 import org.meadowmark.core.model.SurveyInputException;
 import org.meadowmark.core.survey.LayerSource;
 
@@ -21,6 +22,7 @@ import org.meadowmark.core.survey.LayerSource;
 public record LayerProblems(LayerSource source, String layer) {
 
   private static final int LONGEST_DETAIL = 160;
+  private static final int MOST_LOOKED_AT = 4_000;
 
   /** Problems of a file whose format has no layers: the layer has the file's base name. */
   public static LayerProblems ofFile(LayerSource source) {
@@ -39,7 +41,7 @@ public record LayerProblems(LayerSource source, String layer) {
     if (wanted.isPresent() && names.stream().noneMatch(wanted.get()::equalsIgnoreCase)) {
       throw refused(
           "has no layer '" + oneLine(wanted.get()) + "'",
-          "name no layer, or one of: " + String.join(", ", names));
+          "name no layer, or one of: " + oneLine(String.join(", ", names)));
     }
   }
 
@@ -119,7 +121,9 @@ public record LayerProblems(LayerSource source, String layer) {
 
   /** A text of unknown origin as one short line without control characters. */
   public static String oneLine(String text) {
-    String line = text.replaceAll("[\\p{Cntrl}\\s]+", " ").strip();
-    return line.length() <= LONGEST_DETAIL ? line : line.substring(0, LONGEST_DETAIL - 1) + "…";
+    // Cut first: what is looked through is then short, whatever the text.
+    String start = text.length() <= MOST_LOOKED_AT ? text : text.substring(0, MOST_LOOKED_AT);
+    String line = PlainText.line(start).replaceAll("\\s+", " ").strip();
+    return PlainText.line(line, LONGEST_DETAIL);
   }
 }

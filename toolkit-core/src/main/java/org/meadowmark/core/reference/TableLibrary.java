@@ -19,6 +19,7 @@ import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVParser;
 import org.apache.commons.csv.CSVRecord;
 import org.apache.commons.csv.DuplicateHeaderMode;
+import org.meadowmark.core.model.BoundedFile;
 import org.meadowmark.core.model.MeadowmarkException;
 
 /**
@@ -31,6 +32,7 @@ import org.meadowmark.core.model.MeadowmarkException;
 public final class TableLibrary {
   private static final String RESOURCES = "/org/meadowmark/shared/";
   private static final String SUFFIX = ".csv";
+  private static final int MOST_BYTES = 10_000_000;
   private static final char BYTE_ORDER_MARK = '\uFEFF';
   private static final CSVFormat FORMAT =
       CSVFormat.RFC4180
@@ -129,7 +131,10 @@ public final class TableLibrary {
     Optional<Path> own = ownFile(table);
     String text;
     try {
-      text = own.isPresent() ? Files.readString(own.get()) : packedText(table);
+      text = own.isPresent() ? BoundedFile.text(own.get(), MOST_BYTES) : packedText(table);
+    } catch (BoundedFile.TooLongException e) {
+      throw new MeadowmarkException(
+          label(table) + ": is " + e.getMessage() + "; give a table like the packed one", e);
     } catch (CharacterCodingException e) {
       throw new MeadowmarkException(label(table) + ": is not UTF-8; save it as UTF-8", e);
     } catch (IOException e) {

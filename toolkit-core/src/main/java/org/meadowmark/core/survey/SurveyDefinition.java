@@ -5,11 +5,12 @@ import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
 import org.meadowmark.core.model.LayerRole;
+import org.meadowmark.core.model.PlainText;
 
 /**
  * A survey as its file (and the command line) describes it.
  *
- * @param name name for reports
+ * @param name name for reports; control characters become blanks, a very long one is cut
  * @param date date of the survey, where stated
  * @param file the survey file, where there is one
  * @param layers layers in the order of {@link LayerRole}; a role may have several
@@ -23,7 +24,10 @@ public record SurveyDefinition(
     List<LayerSource> layers,
     Parameters parameters,
     SurveyFacts facts) {
+  private static final int LONGEST_NAME = 200;
+
   public SurveyDefinition {
+    name = PlainText.line(name, LONGEST_NAME).strip();
     layers = List.copyOf(layers);
   }
 

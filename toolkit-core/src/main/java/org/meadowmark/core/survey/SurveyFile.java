@@ -19,9 +19,11 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
+import org.meadowmark.core.model.BoundedFile;
 import org.meadowmark.core.model.CrsText.AxisOrder;
 import org.meadowmark.core.model.LayerRole;
 import org.meadowmark.core.model.MeadowmarkException;
+import org.meadowmark.core.model.PlainText;
 import org.meadowmark.core.reference.ReferenceTables;
 import org.meadowmark.core.survey.LayerSource.GeometryColumns;
 
@@ -54,6 +56,8 @@ public final class SurveyFile {
   static final Map<String, AxisOrder> AXIS_ORDERS =
       Map.of("east-first", AxisOrder.EAST_FIRST, "as-defined", AxisOrder.AS_DEFINED);
 
+  private static final int MOST_BYTES = 1_000_000;
+  private static final int LONGEST_QUOTE = 120;
   private static final String DUPLICATE_KEY = "Duplicate key";
   private static final char BYTE_ORDER_MARK = '\uFEFF';
 
@@ -114,12 +118,15 @@ public final class SurveyFile {
 
   private String text() {
     try {
-      String text = Files.readString(file);
+      String text = BoundedFile.text(file, MOST_BYTES);
       return !text.isEmpty() && text.charAt(0) == BYTE_ORDER_MARK ? text.substring(1) : text;
     } catch (NoSuchFileException e) {
       throw new MeadowmarkException(
           label + ": there is no such survey file; give a survey file or a folder with a " + NAME,
           e);
+    } catch (BoundedFile.TooLongException e) {
+      throw new MeadowmarkException(
+          label + ": is " + e.getMessage() + "; give a survey file, not a layer", e);
     } catch (CharacterCodingException e) {
       throw new MeadowmarkException(label + ": is not UTF-8; save it as UTF-8", e);
     } catch (IOException e) {
@@ -151,7 +158,7 @@ public final class SurveyFile {
         + line
         + ": is not TOML: "
         + what
-        + (content.isEmpty() ? "" : " in: " + content)
+        + (content.isEmpty() ? "" : " in: " + PlainText.line(content, LONGEST_QUOTE))
         + "; correct the line";
   }
 

@@ -14,6 +14,7 @@ import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVPrinter;
 import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.io.WKTWriter;
+import org.meadowmark.core.model.FormulaGuard;
 
 /**
  * Writes a result table as CSV: RFC 4180, UTF-8 without a byte order mark, a header line, lines
@@ -21,14 +22,11 @@ import org.locationtech.jts.io.WKTWriter;
  *
  * <p>A number with decimals is the shortest plain decimal that reads back as the same double, with
  * at least one decimal; a date is {@code 2024-06-30}; an unknown value is empty. A text that a
- * spreadsheet would take for a formula (it starts with {@code = + - @}, tab or line break) gets a
- * leading apostrophe.
+ * spreadsheet would take for a formula gets a leading apostrophe ({@link FormulaGuard}).
  */
 public final class CsvTableWriter {
   /** Name of the column with the geometry as well-known text. */
   public static final String GEOMETRY_COLUMN = "wkt";
-
-  private static final String FORMULA_STARTS = "=+-@\t\r\n";
 
   private CsvTableWriter() {}
 
@@ -83,8 +81,7 @@ public final class CsvTableWriter {
       return null;
     }
     if (value instanceof String text) {
-      boolean formula = !text.isEmpty() && FORMULA_STARTS.indexOf(text.charAt(0)) >= 0;
-      return formula ? "'" + text : text;
+      return FormulaGuard.guarded(text);
     }
     if (value instanceof Double number) {
       return plainDecimal(number);

@@ -174,7 +174,8 @@ public final class MarkerReader {
       }
       return id;
     }
-    if (row.geometry().isEmpty()) {
+    Optional<Geometry> place = row.geometry().filter(MarkerReader::isSomewhere);
+    if (place.isEmpty()) {
       skip(
           row,
           FindingCode.MARKER_UNPLACED,
@@ -182,7 +183,13 @@ public final class MarkerReader {
           "give a segment, or columns x and y or wkt");
       return Optional.empty();
     }
-    return nearest(row, row.geometry().get());
+    return nearest(row, place.get());
+  }
+
+  private static boolean isSomewhere(Geometry place) {
+    return !place.isEmpty()
+        && Double.isFinite(place.getCoordinate().x)
+        && Double.isFinite(place.getCoordinate().y);
   }
 
   private Optional<String> nearest(SourceFeature row, Geometry place) {

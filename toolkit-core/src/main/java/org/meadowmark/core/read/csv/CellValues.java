@@ -1,9 +1,13 @@
 package org.meadowmark.core.read.csv;
 
 import java.util.regex.Pattern;
+import org.meadowmark.core.model.FormulaGuard;
 import org.meadowmark.core.read.DateText;
 
-/** Values of cells by their look: whole numbers, decimals, dates, else text. */
+/**
+ * Values of cells by their look: whole numbers, decimals, dates, else text. An apostrophe that
+ * keeps a spreadsheet from running a text is no part of the text.
+ */
 final class CellValues {
   /** No leading zero: {@code 007} is a name, not a number. */
   private static final Pattern WHOLE = Pattern.compile("-?(?:0|[1-9][0-9]{0,17})");
@@ -19,6 +23,9 @@ final class CellValues {
     String text = cell.strip();
     if (text.isEmpty()) {
       return null;
+    }
+    if (FormulaGuard.isGuarded(text)) {
+      return FormulaGuard.unguarded(text);
     }
     if (WHOLE.matcher(text).matches()) {
       return Long.valueOf(text);

@@ -67,8 +67,9 @@ public final class CsvLayerReader implements LayerReader {
     problems.refuseOtherLayer(List.of(problems.layer()));
     try (BufferedReader reader = StrictText.open(source.file(), StandardCharsets.UTF_8)) {
       CSVFormat format = CSVFormat.DEFAULT.builder().setDelimiter(delimiter(reader)).get();
-      try (CSVParser parser = CSVParser.builder().setReader(reader).setFormat(format).get()) {
-        readRecords(new RecordLines(parser, problems), problems, sink);
+      RecordLimit limited = new RecordLimit(reader);
+      try (CSVParser parser = CSVParser.builder().setReader(limited).setFormat(format).get()) {
+        readRecords(new RecordLines(parser, limited, problems), problems, sink);
       }
     } catch (CharacterCodingException e) {
       throw notUtf8(problems, e);
@@ -189,8 +190,9 @@ public final class CsvLayerReader implements LayerReader {
     }
     Map<String, Object> attributes = new HashMap<>();
     for (int i = 0; i < names.size(); i++) {
-      Object value = CellValues.parse(record.get(i));
-      if (value != null && !cells.holds(i) && !names.get(i).isEmpty()) {
+      Object value =
+          cells.holds(i) || names.get(i).isEmpty() ? null : CellValues.parse(record.get(i));
+      if (value != null) {
         attributes.put(names.get(i), value);
       }
     }
@@ -201,16 +203,19 @@ public final class CsvLayerReader implements LayerReader {
   private static final class RecordLines {
     private final Iterator<CSVRecord> records;
     private final CSVParser parser;
+    private final RecordLimit limit;
     private final LayerProblems problems;
     private long line;
 
-    RecordLines(CSVParser parser, LayerProblems problems) {
+    RecordLines(CSVParser parser, RecordLimit limit, LayerProblems problems) {
       this.parser = parser;
+      this.limit = limit;
       this.records = parser.iterator();
       this.problems = problems;
     }
 
     CSVRecord next() {
+      limit.recordCame();
       try {
         if (!records.hasNext()) {
           return null;
@@ -225,6 +230,13 @@ public final class CsvLayerReader implements LayerReader {
       } catch (UncheckedIOException | IllegalStateException e) {
         if (e.getCause() instanceof CharacterCodingException) {
           throw notUtf8(problems, e);
+        }
+        if (e.getCause() instanceof RecordLimit.TooLongException) {
+          throw problems.refused(
+              "has more than %d characters in the record after line %d"
+                  .formatted(RecordLimit.MOST_CHARACTERS, line),
+              "look for a quotation mark that is not closed, or write the layer as a GeoPackage",
+              e);
         }
         throw problems.refused(
             "cannot be read on after line %d (%s)".formatted(line, LayerProblems.detail(e)),

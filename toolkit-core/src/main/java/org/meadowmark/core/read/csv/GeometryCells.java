@@ -13,6 +13,7 @@ import org.locationtech.jts.geom.GeometryFactory;
 import org.locationtech.jts.io.ParseException;
 import org.locationtech.jts.io.WKTReader;
 import org.meadowmark.core.read.LayerProblems;
+import org.meadowmark.core.read.Nesting;
 import org.meadowmark.core.survey.LayerSource.GeometryColumns;
 
 /** Finds the cells of a record that hold its geometry, and reads them. */
@@ -73,7 +74,10 @@ final class GeometryCells {
     }
     return usual(names, List.of(wanted))
         .orElseThrow(
-            () -> problems.refused("has no column '" + wanted + "'", "use one of: " + list(names)));
+            () ->
+                problems.refused(
+                    "has no column '" + LayerProblems.oneLine(wanted) + "'",
+                    "use one of: " + list(names)));
   }
 
   private static OptionalInt usual(List<String> names, List<String> wanted) {
@@ -125,12 +129,13 @@ final class GeometryCells {
   }
 
   private Geometry readWkt(String text) throws ParseException {
+    if (Nesting.deeper(text, '(', ')', Nesting.DEEPEST)) {
+      throw new ParseException(Nesting.TOO_DEEP);
+    }
     try {
       return wktReader.read(text);
     } catch (RuntimeException e) {
       throw new ParseException(LayerProblems.detail(e));
-    } catch (StackOverflowError e) {
-      throw new ParseException("nested too deeply");
     }
   }
 

@@ -24,6 +24,7 @@ import org.meadowmark.core.read.FeatureSink;
 import org.meadowmark.core.read.LayerHeader;
 import org.meadowmark.core.read.LayerProblems;
 import org.meadowmark.core.read.LayerReader;
+import org.meadowmark.core.read.Nesting;
 import org.meadowmark.core.read.SourceFeature;
 import org.meadowmark.core.survey.LayerSource;
 
@@ -135,6 +136,14 @@ public final class GeoJsonLayerReader implements LayerReader {
             : Long.toString(position);
     Optional<Geometry> geometry = Optional.empty();
     if (!geometryNode.isNull() && !geometryNode.isMissingNode()) {
+      if (isDeeper(geometryNode, 2 * Nesting.DEEPEST)) {
+        sink.finding(
+            problems.skipped(
+                id,
+                FindingCode.UNREADABLE_FEATURE,
+                "its geometry cannot be read (" + Nesting.TOO_DEEP + ")"));
+        return;
+      }
       if (hasNonFinite(geometryNode)) {
         sink.finding(
             problems.skipped(
@@ -153,6 +162,22 @@ public final class GeoJsonLayerReader implements LayerReader {
       }
     }
     sink.feature(new SourceFeature(problems.ref(id), geometry, attributes(feature)));
+  }
+
+  /** A level of a collection is two of JSON: the object and its list. */
+  private static boolean isDeeper(JsonNode node, int deepest) {
+    if (!node.isContainerNode()) {
+      return false;
+    }
+    if (deepest == 0) {
+      return true;
+    }
+    for (JsonNode child : node) {
+      if (isDeeper(child, deepest - 1)) {
+        return true;
+      }
+    }
+    return false;
   }
 
   private static boolean hasNonFinite(JsonNode node) {

@@ -43,8 +43,10 @@ final class GeoPackageBinary {
     if (start >= bytes.length) {
       throw new ParseException("the header is all there is");
     }
+    byte[] geometry = Arrays.copyOfRange(bytes, start, bytes.length);
+    WkbDepth.check(geometry);
     try {
-      return wkb.read(Arrays.copyOfRange(bytes, start, bytes.length));
+      return wkb.read(geometry);
     } catch (RuntimeException e) {
       throw new ParseException(LayerProblems.detail(e));
     }

@@ -57,7 +57,7 @@ final class GeoPackageCatalog {
     if (names.isEmpty()) {
       throw problems.refused("has no feature layer", "give a GeoPackage with features");
     }
-    String list = String.join(", ", names);
+    String list = LayerProblems.oneLine(String.join(", ", names));
     Optional<String> wanted = problems.source().layer();
     if (wanted.isEmpty()) {
       if (names.size() > 1) {
@@ -73,7 +73,8 @@ final class GeoPackageCatalog {
         .orElseThrow(
             () ->
                 problems.refused(
-                    "has no feature layer '" + wanted.get() + "'", "use one of: " + list));
+                    "has no feature layer '" + LayerProblems.oneLine(wanted.get()) + "'",
+                    "use one of: " + list));
   }
 
   private FeatureTable describe(String name) throws SQLException {
@@ -115,7 +116,9 @@ final class GeoPackageCatalog {
       throw problems
           .withLayer(name)
           .refused(
-              "its geometry column '" + geometryColumn + "' does not exist",
+              "its geometry column '"
+                  + LayerProblems.oneLine(String.valueOf(geometryColumn))
+                  + "' does not exist",
               "write the file anew with a GIS");
     }
     return new FeatureTable(name, geometryColumn, idColumn, columns, referenceSystem(srsId));

@@ -1,7 +1,6 @@
 package org.meadowmark.core.read.geopackage;
 
-import java.nio.file.Files;
-import java.nio.file.Path;
+import java.io.IOException;
 import java.sql.Connection;
 import java.sql.PreparedStatement;
 import java.sql.ResultSet;
@@ -21,7 +20,7 @@ import org.meadowmark.core.read.LayerReader;
 import org.meadowmark.core.read.SourceFeature;
 import org.meadowmark.core.read.geopackage.FeatureTable.AttributeColumn;
 import org.meadowmark.core.survey.LayerSource;
-import org.sqlite.SQLiteConfig;
+import org.sqlite.SQLiteErrorCode;
 
 /**
  * Reads a feature layer of a GeoPackage, in the order of its ids. The file is opened read-only.
@@ -35,12 +34,18 @@ public final class GeoPackageReader implements LayerReader {
   @Override
   public void read(LayerSource source, FeatureSink sink) {
     LayerProblems problems = new LayerProblems(source, "");
-    SQLiteConfig config = new SQLiteConfig();
-    config.setReadOnly(true);
-    try (Connection connection = config.createConnection(url(source.file()))) {
-      FeatureTable table = new GeoPackageCatalog(connection, problems).find();
-      readTable(connection, table, problems.withLayer(table.name()), sink);
+    try (SafeConnection safe = SafeConnection.open(source.file())) {
+      FeatureTable table = new GeoPackageCatalog(safe.connection(), problems).find();
+      readTable(safe, table, problems.withLayer(table.name()), sink);
+    } catch (IOException e) {
+      throw problems.unreadable(e);
     } catch (SQLException e) {
+      if (e.getErrorCode() == SQLiteErrorCode.SQLITE_INTERRUPT.code) {
+        throw problems.refused(
+            "takes too long to give a row; a view in it may have no end",
+            "write the layer as a table with a GIS",
+            e);
+      }
       throw problems.refused(
           "is not a readable SQLite file (" + LayerProblems.detail(e) + ")",
           "get a whole copy of the GeoPackage",
@@ -48,28 +53,28 @@ public final class GeoPackageReader implements LayerReader {
     }
   }
 
-  private static String url(Path file) {
-    Path absolute = file.toAbsolutePath();
-    // A file in write-ahead mode would get two new files beside it, even if only read. Where there
-    // is no log of changes, nobody has it open, and it can be taken as it is.
-    boolean inUse = Files.exists(absolute.resolveSibling(absolute.getFileName() + "-wal"));
-    return "jdbc:sqlite:" + absolute.toUri() + (inUse ? "" : "?immutable=1");
-  }
-
   private static void readTable(
-      Connection connection, FeatureTable table, LayerProblems problems, FeatureSink sink)
+      SafeConnection safe, FeatureTable table, LayerProblems problems, FeatureSink sink)
       throws SQLException {
+    Connection connection = safe.connection();
+    long count = count(connection, table);
+    if (safe.isMoreThanHeld(count)) {
+      throw problems.refused(
+          "states " + count + " rows, more than the file has bytes",
+          "write the layer as a table with a GIS");
+    }
     sink.header(
         new LayerHeader(
             table.name(),
             table.columns().stream().map(AttributeColumn::name).toList(),
             table.crs(),
-            count(connection, table)));
+            count));
     GeoPackageBinary binary = new GeoPackageBinary();
     try (PreparedStatement query = connection.prepareStatement(select(table));
         ResultSet rows = query.executeQuery()) {
       long position = 0;
       while (rows.next()) {
+        safe.rowCame();
         position++;
         String id = table.idColumn().isPresent() ? rows.getString(1) : Long.toString(position);
         try {

@@ -11,13 +11,15 @@ import javax.xml.stream.XMLStreamReader;
 import org.meadowmark.core.read.LayerProblems;
 
 /**
- * Looks at a GPX file up to its first element, before the library does: a document type is refused,
- * since it could name other files or swell without end.
+ * Looks at a GPX file before the library does: a document type is refused, since it could name
+ * other files or swell without end, and so are elements nested too deeply.
  */
 final class GpxProlog {
+  private static final int DEEPEST = 100;
+
   private GpxProlog() {}
 
-  /** The version that the gpx element states; 1.1 where it states none. */
+  /** The version that the gpx element states; 1.1 unless it is 1.0. */
   static Version version(Path file, LayerProblems problems) throws IOException {
     XMLInputFactory factory = XMLInputFactory.newDefaultFactory();
     factory.setProperty(XMLInputFactory.SUPPORT_DTD, false);
@@ -38,13 +40,42 @@ final class GpxProlog {
                     + ")",
                 "give a GPX file");
           }
-          return "1.0".equals(xml.getAttributeValue(null, "version")) ? Version.V10 : Version.V11;
+          String stated = xml.getAttributeValue(null, "version");
+          if (stated == null) {
+            throw problems.refused(
+                "is no valid GPX (its gpx element states no version)",
+                "write version=\"1.1\" into that element");
+          }
+          Version version = "1.0".equals(stated) ? Version.V10 : Version.V11;
+          refuseIfDeep(xml, problems);
+          return version;
         }
       }
       throw problems.refused("has no gpx element", "get a whole copy");
     } catch (XMLStreamException e) {
       throw problems.refused(
           "is no valid XML (" + LayerProblems.detail(e) + ")", "get a whole copy", e);
+    }
+  }
+
+  /** The library keeps extensions as a tree and walks through it by recursion. */
+  private static void refuseIfDeep(XMLStreamReader xml, LayerProblems problems) {
+    int depth = 1;
+    try {
+      while (xml.hasNext()) {
+        int event = xml.next();
+        if (event == XMLStreamConstants.START_ELEMENT) {
+          depth++;
+        } else if (event == XMLStreamConstants.END_ELEMENT) {
+          depth--;
+        }
+        if (depth > DEEPEST) {
+          throw problems.refused(
+              "has elements nested more than " + DEEPEST + " deep", "take its extensions out");
+        }
+      }
+    } catch (XMLStreamException e) {
+      // The library meets the same fault, and its words for it are those of the format.
     }
   }
 }

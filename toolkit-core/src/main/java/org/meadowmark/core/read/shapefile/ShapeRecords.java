@@ -104,7 +104,9 @@ final class ShapeRecords implements Closeable {
     }
   }
 
+  /** Also if the index leads to the same bytes again and again, and so to more than there are. */
   private void refuseIfCutShort(LayerProblems problems) throws IOException {
+    long bytesOfRecords = HEADER_BYTES;
     for (int i = 0; i < count; i++) {
       int start = index.getOffset(i);
       long end = (long) start + RECORD_HEADER_BYTES + 2L * index.getContentLength(i);
@@ -114,6 +116,12 @@ final class ShapeRecords implements Closeable {
                 .formatted(i + 1, count),
             "get a whole copy of the shapefile");
       }
+      bytesOfRecords += RECORD_HEADER_BYTES + 2L * index.getContentLength(i);
+    }
+    if (bytesOfRecords > shp.size()) {
+      throw problems.refused(
+          "its .shx file leads to more records than its .shp file holds",
+          "get a whole copy of the shapefile");
     }
   }
 
