@@ -1,7 +1,5 @@
 package org.meadowmark.core.read.geopackage;
 
-import java.nio.file.Files;
-import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.PreparedStatement;
 import java.sql.ResultSet;
@@ -21,10 +19,10 @@ import org.meadowmark.core.read.LayerReader;
 import org.meadowmark.core.read.SourceFeature;
 import org.meadowmark.core.read.geopackage.FeatureTable.AttributeColumn;
 import org.meadowmark.core.survey.LayerSource;
-import org.sqlite.SQLiteConfig;
 
 /**
- * Reads a feature layer of a GeoPackage, in the order of its ids. The file is opened read-only.
+ * Reads a feature layer of a GeoPackage, in the order of its ids. Nothing is written to the file or
+ * beside it.
  *
  * <p>The reference system is the authority's code where the file has one, with the well-known text;
  * the undefined systems −1 and 0 are no system. A date and time keeps its date. Blobs other than
@@ -35,9 +33,8 @@ public final class GeoPackageReader implements LayerReader {
   @Override
   public void read(LayerSource source, FeatureSink sink) {
     LayerProblems problems = new LayerProblems(source, "");
-    SQLiteConfig config = new SQLiteConfig();
-    config.setReadOnly(true);
-    try (Connection connection = config.createConnection(url(source.file()))) {
+    try (ReadOnlyDatabase database = ReadOnlyDatabase.open(source.file(), problems)) {
+      Connection connection = database.connection();
       FeatureTable table = new GeoPackageCatalog(connection, problems).find();
       readTable(connection, table, problems.withLayer(table.name()), sink);
     } catch (SQLException e) {
@@ -46,14 +43,6 @@ public final class GeoPackageReader implements LayerReader {
           "get a whole copy of the GeoPackage",
           e);
     }
-  }
-
-  private static String url(Path file) {
-    Path absolute = file.toAbsolutePath();
-    // A file in write-ahead mode would get two new files beside it, even if only read. Where there
-    // is no log of changes, nobody has it open, and it can be taken as it is.
-    boolean inUse = Files.exists(absolute.resolveSibling(absolute.getFileName() + "-wal"));
-    return "jdbc:sqlite:" + absolute.toUri() + (inUse ? "" : "?immutable=1");
   }
 
   private static void readTable(
