@@ -30,6 +30,13 @@ final class ErrorReport implements IParameterExceptionHandler, IExecutionExcepti
   @Override
   public int handleExecutionException(
       Exception e, CommandLine command, ParseResult fullParseResult) {
+    if (isStopping()) {
+      command.getErr().println("error: stopped before the end; no output was written");
+      return ExitCode.INTERNAL.value();
+    }
+    if (isOutOfMemory(e)) {
+      return outOfMemory(command);
+    }
     ExitCode code = codeOf(e);
     String message =
         switch (code) {
@@ -43,6 +50,34 @@ final class ErrorReport implements IParameterExceptionHandler, IExecutionExcepti
         };
     print(command, e, oneLine(message));
     return code.value();
+  }
+
+  /** Says what to do where memory ran out. */
+  static int outOfMemory(CommandLine command) {
+    command.getErr().println("error: " + MemoryAdvice.line());
+    return ExitCode.INTERNAL.value();
+  }
+
+  /** Libraries wrap what their threads died of. */
+  private static boolean isOutOfMemory(Throwable failure) {
+    for (Throwable each = failure; each != null; each = each.getCause()) {
+      if (each instanceof OutOfMemoryError) {
+        return true;
+      }
+    }
+    return false;
+  }
+
+  /** Whether a signal ends the process: what fails then fails because of it. */
+  private static boolean isStopping() {
+    Thread hook = new Thread(() -> {});
+    try {
+      Runtime.getRuntime().addShutdownHook(hook);
+      Runtime.getRuntime().removeShutdownHook(hook);
+      return false;
+    } catch (IllegalStateException e) {
+      return true;
+    }
   }
 
   private static String suggestions(ParameterException e) {

@@ -19,6 +19,8 @@ public final class Main {
    * @param arguments the command line
    */
   public static void main(String[] arguments) {
+    NoPreferences.use();
+    TemporaryPlace.keepReferenceSystemsApart();
     Charset charset = charset();
     CommandLine commandLine = commandLine();
     commandLine.setOut(writer(System.out, charset));
@@ -51,13 +53,7 @@ public final class Main {
     try {
       code = commandLine.execute(arguments);
     } catch (OutOfMemoryError e) {
-      commandLine
-          .getErr()
-          .println(
-              "error: out of memory ("
-                  + Runtime.getRuntime().maxMemory() / (1L << 20)
-                  + " MiB allowed); allow more with MEADOWMARK_JAVA_OPTS=-Xmx8g");
-      code = ExitCode.INTERNAL.value();
+      code = ErrorReport.outOfMemory(commandLine);
     }
     commandLine.getOut().flush();
     commandLine.getErr().flush();
