@@ -96,6 +96,7 @@ public final class OutputFolder {
       new Leftovers(target).settle();
       checkTarget();
       checkInputs(inputs);
+      checkNoDrive();
       checkParent();
     } catch (IOException e) {
       throw failure(e);
@@ -256,6 +257,23 @@ public final class OutputFolder {
                 + target.relativize(input.toRealPath())
                 + ", which this run reads, so it is not replaced; name another folder");
       }
+    }
+  }
+
+  /** A folder where a drive is mounted can be filled, but not be renamed. */
+  private void checkNoDrive() {
+    boolean isDrive;
+    try {
+      isDrive =
+          exists(target)
+              && !Files.getFileStore(target).equals(Files.getFileStore(target.getParent()));
+    } catch (IOException e) {
+      // Not every system tells; the move will.
+      return;
+    }
+    if (isDrive) {
+      throw new OutputFailedException(
+          label + ": is a drive of its own and cannot be replaced; name a folder on it");
     }
   }
 
