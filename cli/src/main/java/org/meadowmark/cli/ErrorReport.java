@@ -35,7 +35,7 @@ final class ErrorReport implements IParameterExceptionHandler, IExecutionExcepti
       return ExitCode.INTERNAL.value();
     }
     if (isOutOfMemory(e)) {
-      return outOfMemory(command);
+      return fatal(command, e);
     }
     ExitCode code = codeOf(e);
     String message =
@@ -52,16 +52,28 @@ final class ErrorReport implements IParameterExceptionHandler, IExecutionExcepti
     return code.value();
   }
 
-  /** Says what to do where memory ran out. */
-  static int outOfMemory(CommandLine command) {
-    command.getErr().println("error: " + MemoryAdvice.line());
+  /** What the runtime itself gave up at: as a rule memory, of which it says how much to allow. */
+  static int fatal(CommandLine command, Throwable e) {
+    ParseResult parsed = command.getParseResult();
+    print(
+        parsed != null && parsed.hasSubcommand()
+            ? parsed.subcommand().commandSpec().commandLine()
+            : command,
+        e,
+        isOutOfMemory(e)
+            ? MemoryAdvice.line()
+            : oneLine(
+                "internal error: "
+                    + e
+                    + "; please report it with the trace that --verbose prints"));
     return ExitCode.INTERNAL.value();
   }
 
   /** Libraries wrap what their threads died of. */
   private static boolean isOutOfMemory(Throwable failure) {
     for (Throwable each = failure; each != null; each = each.getCause()) {
-      if (each instanceof OutOfMemoryError) {
+      if (each instanceof OutOfMemoryError
+          || String.valueOf(each.getMessage()).contains(OutOfMemoryError.class.getName())) {
         return true;
       }
     }
@@ -105,7 +117,7 @@ final class ErrorReport implements IParameterExceptionHandler, IExecutionExcepti
     return ExitCode.INTERNAL;
   }
 
-  private static void print(CommandLine command, Exception e, String message) {
+  private static void print(CommandLine command, Throwable e, String message) {
     PrintWriter err = command.getErr();
     err.println("error: " + message);
     if (MessageOptions.verbose(command)) {

@@ -22,10 +22,17 @@ public final class Main {
     NoPreferences.use();
     TemporaryPlace.keepReferenceSystemsApart();
     Charset charset = charset();
-    CommandLine commandLine = commandLine();
-    commandLine.setOut(writer(System.out, charset));
-    commandLine.setErr(writer(System.err, charset));
-    System.exit(run(commandLine, arguments));
+    int code;
+    try {
+      CommandLine commandLine = commandLine();
+      commandLine.setOut(writer(System.out, charset));
+      commandLine.setErr(writer(System.err, charset));
+      code = run(commandLine, arguments);
+    } catch (OutOfMemoryError e) {
+      System.err.println("error: " + MemoryAdvice.line());
+      code = ExitCode.INTERNAL.value();
+    }
+    System.exit(code);
   }
 
   static CommandLine commandLine() {
@@ -52,8 +59,8 @@ public final class Main {
     int code;
     try {
       code = commandLine.execute(arguments);
-    } catch (OutOfMemoryError e) {
-      code = ErrorReport.outOfMemory(commandLine);
+    } catch (OutOfMemoryError | LinkageError | StackOverflowError e) {
+      code = ErrorReport.fatal(commandLine, e);
     }
     commandLine.getOut().flush();
     commandLine.getErr().flush();

@@ -34,6 +34,7 @@ class KilledRunTest {
 
   @TempDir static Path folder;
   private static Path survey;
+  private static Path earlier;
   private static double runSeconds;
   private static double writeSeconds;
 
@@ -55,6 +56,8 @@ class KilledRunTest {
     runSeconds = (System.nanoTime() - start) / 1e9;
     writeSeconds = (System.nanoTime() - writing) / 1e9;
     OutputState.assertWhole(home.resolve("out"));
+    earlier = folder.resolve("earlier");
+    assertThat(assess(earlier, OLD_OPTION)).isZero();
   }
 
   @Test
@@ -96,8 +99,7 @@ class KilledRunTest {
   private static Killed kill(Path home, Point point) throws Exception {
     Files.createDirectory(home);
     Path output = home.resolve("out");
-    assertThat(assess(output, OLD_OPTION)).isZero();
-    SortedMap<String, String> old = OutputState.of(output);
+    SortedMap<String, String> old = copyEarlier(output);
     Process process = start(output, "--overwrite");
     if (point.whileWriting()) {
       awaitHidden(home, process);
@@ -135,8 +137,7 @@ class KilledRunTest {
   void aSignalToStopLeavesTheOldOutputAndNothingElse() throws Exception {
     Path home = Files.createDirectory(folder.resolve("signal"));
     Path output = home.resolve("out");
-    assertThat(assess(output, OLD_OPTION)).isZero();
-    SortedMap<String, String> old = OutputState.of(output);
+    SortedMap<String, String> old = copyEarlier(output);
     Process process = start(output, "--overwrite");
     awaitHidden(home, process);
     process.destroy();
@@ -144,6 +145,15 @@ class KilledRunTest {
     assertThat(process.exitValue()).isEqualTo(143);
     assertThat(OutputState.names(home)).containsExactly("out");
     assertThat(OutputState.of(output)).isEqualTo(old);
+  }
+
+  private static SortedMap<String, String> copyEarlier(Path output) throws IOException {
+    SortedMap<String, String> files = OutputState.of(earlier);
+    for (String file : files.keySet()) {
+      Files.createDirectories(output.resolve(file).getParent());
+      Files.copy(earlier.resolve(file), output.resolve(file));
+    }
+    return files;
   }
 
   private static int assess(Path output, String... more) {
@@ -157,7 +167,8 @@ class KilledRunTest {
     List<String> arguments =
         new ArrayList<>(List.of("assess", survey.toString(), NEW_OPTION, "--output=" + output));
     arguments.addAll(List.of(more));
-    return ChildProgram.start(List.of("-XX:TieredStopAtLevel=1", "-Xmx512m"), arguments);
+    return ChildProgram.start(
+        List.of("-XX:TieredStopAtLevel=1", "-XX:+UseSerialGC", "-Xmx512m"), arguments);
   }
 
   private static void awaitHidden(Path home, Process process) throws Exception {

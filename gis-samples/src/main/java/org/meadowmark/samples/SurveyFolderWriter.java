@@ -1,6 +1,9 @@
 package org.meadowmark.samples;
 
+import java.io.BufferedWriter;
 import java.io.IOException;
+import java.io.OutputStream;
+import java.io.OutputStreamWriter;
 import java.io.Writer;
 import java.math.BigDecimal;
 import java.nio.charset.StandardCharsets;
@@ -189,7 +192,9 @@ public final class SurveyFolderWriter {
 
   /** ESRI ASCII grid, rows from the north. */
   private static void writeDepth(Path file, DepthGrid depth) throws IOException {
-    try (Writer out = Files.newBufferedWriter(file, StandardCharsets.US_ASCII)) {
+    try (OutputStream stream = Files.newOutputStream(file);
+        Writer out =
+            new BufferedWriter(new OutputStreamWriter(stream, StandardCharsets.US_ASCII))) {
       out.write("ncols " + depth.columns() + "\n");
       out.write("nrows " + depth.rows() + "\n");
       out.write("xllcorner " + plain(depth.westMetres()) + "\n");

@@ -1,10 +1,12 @@
 package org.meadowmark.core.write.folder;
 
 import java.io.IOException;
+import java.nio.file.AccessDeniedException;
 import java.nio.file.DirectoryIteratorException;
 import java.nio.file.DirectoryStream;
 import java.nio.file.Files;
 import java.nio.file.LinkOption;
+import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.time.Instant;
@@ -43,7 +45,7 @@ final class Leftovers {
               .filter(hidden -> hidden.kind() == Kind.OLD && !isGoingOnHere(hidden))
               .max(Comparator.comparing(Leftovers::isWhole).thenComparing(Leftovers::recorded));
       if (old.isPresent()) {
-        FolderTree.rename(old.get().path(), target);
+        putBack(old.get());
         found.remove(old.get());
       }
     }
@@ -51,6 +53,14 @@ final class Leftovers {
       if (isAbandoned(hidden)) {
         FolderTree.deleteQuietly(hidden.path());
       }
+    }
+  }
+
+  private void putBack(Hidden old) throws IOException {
+    try {
+      FolderTree.rename(old.path(), target);
+    } catch (NoSuchFileException e) {
+      // Another run was quicker.
     }
   }
 
@@ -64,6 +74,9 @@ final class Leftovers {
       for (Path sibling : siblings) {
         names.parse(sibling).ifPresent(found::add);
       }
+    } catch (AccessDeniedException e) {
+      // A folder that may be written to but not listed.
+      return found;
     } catch (DirectoryIteratorException e) {
       throw e.getCause();
     }
@@ -78,9 +91,13 @@ final class Leftovers {
     if (hidden.mark().isOfThisComputer()) {
       return hidden.mark().isOver();
     }
-    Instant changed =
-        Files.getLastModifiedTime(hidden.path(), LinkOption.NOFOLLOW_LINKS).toInstant();
-    return changed.isBefore(Instant.now().minus(LONGEST_PAUSE_OF_A_RUN));
+    try {
+      return Files.getLastModifiedTime(hidden.path(), LinkOption.NOFOLLOW_LINKS)
+          .toInstant()
+          .isBefore(Instant.now().minus(LONGEST_PAUSE_OF_A_RUN));
+    } catch (NoSuchFileException e) {
+      return false;
+    }
   }
 
   private static boolean isWhole(Hidden hidden) {

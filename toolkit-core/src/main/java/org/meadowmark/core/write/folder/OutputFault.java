@@ -9,9 +9,9 @@ import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.nio.file.attribute.FileTime;
 import java.util.Comparator;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Stream;
+import org.meadowmark.core.write.WriteAdvice;
 
 /** Words a failed write: what, where, and what to do. */
 final class OutputFault {
@@ -33,7 +33,7 @@ final class OutputFault {
   /** Why it failed and what to do, without the place. */
   static String reasonAndAdvice(IOException e) {
     String reason = reason(e);
-    return "output cannot be written (" + reason + "); " + advice(e, reason);
+    return "output cannot be written (" + reason + "); " + WriteAdvice.of(reason);
   }
 
   static String reason(IOException e) {
@@ -46,24 +46,7 @@ final class OutputFault {
     if (e instanceof FileSystemException file && file.getReason() != null) {
       return file.getReason();
     }
-    return e.getMessage() == null ? e.getClass().getSimpleName() : e.getMessage();
-  }
-
-  private static String advice(IOException e, String reason) {
-    String words = reason.toLowerCase(Locale.ROOT);
-    if (words.contains("no space")
-        || words.contains("not enough space")
-        || words.contains("quota")
-        || words.contains("sqlite_full")) {
-      return "make space on its drive, or name a folder on another drive";
-    }
-    if (e instanceof AccessDeniedException || words.contains("read-only")) {
-      return "name a folder that you may write to, or change the permissions";
-    }
-    if (words.contains("name too long")) {
-      return "name a folder with a shorter path";
-    }
-    return "check free space and permissions";
+    return WriteAdvice.reason(e);
   }
 
   /** The file of a folder that was written last, as a rule the one that failed. */
