@@ -16,6 +16,8 @@ import java.util.concurrent.Future;
 import java.util.concurrent.TimeUnit;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.condition.DisabledOnOs;
+import org.junit.jupiter.api.condition.OS;
 import org.junit.jupiter.api.io.TempDir;
 
 /**
@@ -133,7 +135,9 @@ class KilledRunTest {
     return new Killed(point, wasRunning, wasWriting, oldIsKept);
   }
 
+  /** Windows has no such signal. */
   @Test
+  @DisabledOnOs(OS.WINDOWS)
   void aSignalToStopLeavesTheOldOutputAndNothingElse() throws Exception {
     Path home = Files.createDirectory(folder.resolve("signal"));
     Path output = home.resolve("out");

@@ -58,7 +58,12 @@ class GeoPackageInUseTest {
       statement.execute("PRAGMA synchronous = FULL");
       statement.execute("PRAGMA cache_size = 1");
       statement.execute("BEGIN IMMEDIATE");
-      statement.execute("UPDATE ten SET name = hex(randomblob(20000))");
+      statement.execute("UPDATE ten SET name = 'half a change'");
+      // More than the cache holds, so that the pages changed before are written to the file.
+      statement.execute("CREATE TABLE filler (content)");
+      for (int i = 0; i < 50; i++) {
+        statement.execute("INSERT INTO filler VALUES (randomblob(100000))");
+      }
       for (Path each : List.of(file, folder.resolve("ten.gpkg-journal"))) {
         Files.copy(each, torn.resolve(each.getFileName()));
       }
