@@ -30,6 +30,13 @@ final class ErrorReport implements IParameterExceptionHandler, IExecutionExcepti
   @Override
   public int handleExecutionException(
       Exception e, CommandLine command, ParseResult fullParseResult) {
+    if (isStopping()) {
+      command.getErr().println("error: stopped before the end; no output was written");
+      return ExitCode.INTERNAL.value();
+    }
+    if (isOutOfMemory(e)) {
+      return fatal(command, e);
+    }
     ExitCode code = codeOf(e);
     String message =
         switch (code) {
@@ -43,6 +50,49 @@ final class ErrorReport implements IParameterExceptionHandler, IExecutionExcepti
         };
     print(command, e, oneLine(message));
     return code.value();
+  }
+
+  /** What the runtime itself gave up at: as a rule memory, of which it says how much to allow. */
+  static int fatal(CommandLine command, Throwable e) {
+    ParseResult parsed = command.getParseResult();
+    print(
+        parsed != null && parsed.hasSubcommand()
+            ? parsed.subcommand().commandSpec().commandLine()
+            : command,
+        e,
+        isOutOfMemory(e)
+            ? MemoryAdvice.line()
+            : e instanceof StackOverflowError
+                ? "internal error: the input is nested too deeply for the program; please report"
+                    + " it with the input"
+                : oneLine(
+                    "internal error: "
+                        + e
+                        + "; please report it with the trace that --verbose prints"));
+    return ExitCode.INTERNAL.value();
+  }
+
+  /** Libraries wrap what their threads died of. */
+  private static boolean isOutOfMemory(Throwable failure) {
+    for (Throwable each = failure; each != null; each = each.getCause()) {
+      if (each instanceof OutOfMemoryError
+          || String.valueOf(each.getMessage()).contains(OutOfMemoryError.class.getName())) {
+        return true;
+      }
+    }
+    return false;
+  }
+
+  /** Whether a signal ends the process: what fails then fails because of it. */
+  private static boolean isStopping() {
+    Thread hook = new Thread(() -> {});
+    try {
+      Runtime.getRuntime().addShutdownHook(hook);
+      Runtime.getRuntime().removeShutdownHook(hook);
+      return false;
+    } catch (IllegalStateException e) {
+      return true;
+    }
   }
 
   private static String suggestions(ParameterException e) {
@@ -70,7 +120,7 @@ final class ErrorReport implements IParameterExceptionHandler, IExecutionExcepti
     return ExitCode.INTERNAL;
   }
 
-  private static void print(CommandLine command, Exception e, String message) {
+  private static void print(CommandLine command, Throwable e, String message) {
     PrintWriter err = command.getErr();
     err.println("error: " + message);
     if (MessageOptions.verbose(command)) {

@@ -19,11 +19,20 @@ public final class Main {
    * @param arguments the command line
    */
   public static void main(String[] arguments) {
+    NoPreferences.use();
+    TemporaryPlace.keepReferenceSystemsApart();
     Charset charset = charset();
-    CommandLine commandLine = commandLine();
-    commandLine.setOut(writer(System.out, charset));
-    commandLine.setErr(writer(System.err, charset));
-    System.exit(run(commandLine, arguments));
+    int code;
+    try {
+      CommandLine commandLine = commandLine();
+      commandLine.setOut(writer(System.out, charset));
+      commandLine.setErr(writer(System.err, charset));
+      code = run(commandLine, arguments);
+    } catch (OutOfMemoryError e) {
+      System.err.println("error: " + MemoryAdvice.line());
+      code = ExitCode.INTERNAL.value();
+    }
+    System.exit(code);
   }
 
   static CommandLine commandLine() {
@@ -50,21 +59,8 @@ public final class Main {
     int code;
     try {
       code = commandLine.execute(arguments);
-    } catch (OutOfMemoryError e) {
-      commandLine
-          .getErr()
-          .println(
-              "error: out of memory ("
-                  + Runtime.getRuntime().maxMemory() / (1L << 20)
-                  + " MiB allowed); allow more with MEADOWMARK_JAVA_OPTS=-Xmx8g");
-      code = ExitCode.INTERNAL.value();
-    } catch (StackOverflowError e) {
-      commandLine
-          .getErr()
-          .println(
-              "error: internal error: the input is nested too deeply for the program; please report"
-                  + " it with the input");
-      code = ExitCode.INTERNAL.value();
+    } catch (OutOfMemoryError | LinkageError | StackOverflowError e) {
+      code = ErrorReport.fatal(commandLine, e);
     }
     commandLine.getOut().flush();
     commandLine.getErr().flush();

@@ -19,6 +19,7 @@ import org.meadowmark.core.read.LayerReaders;
 import org.meadowmark.core.reference.ReferenceTablesReader;
 import org.meadowmark.core.survey.LayerSource;
 import org.meadowmark.core.survey.ParametersTable;
+import org.meadowmark.core.write.folder.OutputFolder;
 import org.meadowmark.samples.Estuary;
 import org.meadowmark.samples.EstuaryGenerator;
 import org.meadowmark.samples.EstuarySettings;
@@ -34,6 +35,8 @@ final class SampleWriter implements SampleGateway {
 
   @Override
   public String inventEstuary(EstuarySettings settings, Path output, Progress progress) {
+    TemporaryPlace.check();
+    OutputFolder.neverReplaced(output);
     progress.begin("Inventing the estuary", -1);
     Estuary estuary = EstuaryGenerator.generate(settings);
     progress.end();
@@ -54,6 +57,8 @@ final class SampleWriter implements SampleGateway {
   @Override
   public String inventScars(
       ScarSettings settings, LayerSource beds, Path output, Progress progress) {
+    TemporaryPlace.check();
+    OutputFolder.neverReplaced(output);
     MetricSurvey survey = read(beds, progress);
     List<Geometry> shapes = survey.beds().stream().map(Bed::geometry).toList();
     progress.begin("Inventing channels and scars", -1);

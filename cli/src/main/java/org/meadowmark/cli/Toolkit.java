@@ -10,6 +10,7 @@ import org.meadowmark.core.assessment.SurveyLoader;
 import org.meadowmark.core.assessment.comparison.ComparisonRun;
 import org.meadowmark.core.model.Progress;
 import org.meadowmark.core.write.record.FindingsReport;
+import org.meadowmark.core.write.record.InputWatch;
 
 /** The core, behind the gateways. */
 final class Toolkit {
@@ -48,15 +49,18 @@ final class Toolkit {
 
   /** See {@link CheckGateway}. */
   static FindingsReport check(CheckGateway.Request request, Progress progress) {
+    InputWatch watch = InputWatch.begin(request.survey());
     LoadedSurvey loaded =
         onThreads(
             request.threads(),
             () -> new SurveyLoader(request.survey(), request.tables(), progress).load());
+    watch.requireUnchanged();
     return new FindingsReport(loaded.findings(), loaded.counts());
   }
 
   /** Parallel streams inside the work use the pool that the work runs in. */
   static <T> T onThreads(int threads, Supplier<T> work) {
+    TemporaryPlace.check();
     ForkJoinPool pool = new ForkJoinPool(threads);
     try {
       return CompletableFuture.supplyAsync(work, pool).join();

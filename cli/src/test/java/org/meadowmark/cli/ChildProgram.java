@@ -15,15 +15,28 @@ final class ChildProgram {
 
   private ChildProgram() {}
 
-  static Outcome run(List<String> javaOptions, Map<String, String> environment, String... arguments)
-      throws IOException, InterruptedException {
+  /** Starts it and does not wait; what it says is thrown away. */
+  static Process start(List<String> javaOptions, List<String> arguments) throws IOException {
+    return new ProcessBuilder(command(javaOptions, arguments))
+        .redirectOutput(ProcessBuilder.Redirect.DISCARD)
+        .redirectError(ProcessBuilder.Redirect.DISCARD)
+        .start();
+  }
+
+  private static List<String> command(List<String> javaOptions, List<String> arguments) {
     List<String> command = new ArrayList<>();
     command.add(Path.of(System.getProperty("java.home"), "bin", "java").toString());
     command.addAll(javaOptions);
     command.add("-cp");
     command.add(classPath());
     command.add(Main.class.getName());
-    command.addAll(List.of(arguments));
+    command.addAll(arguments);
+    return command;
+  }
+
+  static Outcome run(List<String> javaOptions, Map<String, String> environment, String... arguments)
+      throws IOException, InterruptedException {
+    List<String> command = command(javaOptions, List.of(arguments));
     Path errors = Files.createTempFile("meadowmark", ".err");
     try {
       ProcessBuilder builder = new ProcessBuilder(command).redirectError(errors.toFile());

@@ -243,7 +243,7 @@ class CommandsTest {
     assertThat(outcome.exitCode()).isEqualTo(1);
     assertThat(outcome.err())
         .startsWith("error: out of memory (")
-        .contains("MEADOWMARK_JAVA_OPTS")
+        .contains(" MiB allowed); ")
         .hasLineCount(1);
   }
 

@@ -1,16 +1,14 @@
 package org.meadowmark.samples;
 
+import java.io.BufferedWriter;
 import java.io.IOException;
-import java.io.UncheckedIOException;
+import java.io.OutputStream;
+import java.io.OutputStreamWriter;
 import java.io.Writer;
 import java.math.BigDecimal;
 import java.nio.charset.StandardCharsets;
-import java.nio.file.FileVisitResult;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.SimpleFileVisitor;
-import java.nio.file.StandardCopyOption;
-import java.nio.file.attribute.BasicFileAttributes;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.ZoneOffset;
@@ -22,6 +20,7 @@ import org.meadowmark.core.model.OutputFailedException;
 import org.meadowmark.core.write.GeoJsonTableWriter;
 import org.meadowmark.core.write.GeoPackageWriter;
 import org.meadowmark.core.write.ResultTable;
+import org.meadowmark.core.write.folder.OutputFolder;
 
 /**
  * Writes survey folders: a {@code survey.toml} and the layers that it names.
@@ -56,7 +55,7 @@ public final class SurveyFolderWriter {
    * work. The first survey has its own word for propeller scars and a few mistakes; later ones have
    * widths in centimetres and notes on a few scars and beds.
    *
-   * @param folder folder to create; its parent must exist
+   * @param folder folder to create
    * @param estuary the place
    * @param season 0 for the first survey
    * @throws OutputExistsException if the folder exists
@@ -70,7 +69,7 @@ public final class SurveyFolderWriter {
    * Writes invented scars and channels on existing beds: {@code scars.gpkg}, {@code channels.gpkg},
    * {@code planted-hot-spots.gpkg} and a survey file that names them and the beds.
    *
-   * @param folder folder to create; its parent must exist
+   * @param folder folder to create
    * @param name name of the survey
    * @param scars what was invented
    * @param crsCode reference system it was invented in
@@ -193,7 +192,9 @@ public final class SurveyFolderWriter {
 
   /** ESRI ASCII grid, rows from the north. */
   private static void writeDepth(Path file, DepthGrid depth) throws IOException {
-    try (Writer out = Files.newBufferedWriter(file, StandardCharsets.US_ASCII)) {
+    try (OutputStream stream = Files.newOutputStream(file);
+        Writer out =
+            new BufferedWriter(new OutputStreamWriter(stream, StandardCharsets.US_ASCII))) {
       out.write("ncols " + depth.columns() + "\n");
       out.write("nrows " + depth.rows() + "\n");
       out.write("xllcorner " + plain(depth.westMetres()) + "\n");
@@ -228,57 +229,8 @@ public final class SurveyFolderWriter {
     Files.writeString(file, text, StandardCharsets.UTF_8);
   }
 
-  @FunctionalInterface
-  interface FolderContent {
-    void write(Path folder) throws IOException;
-  }
-
   /** Creates a folder that is complete or not there at all. */
-  static void publish(Path folder, FolderContent content) {
-    Path place = folder.toAbsolutePath().normalize();
-    if (Files.exists(place)) {
-      throw new OutputExistsException(
-          folder + ": exists already; give another folder or remove it first");
-    }
-    String name = "." + place.getFileName() + ".part-" + ProcessHandle.current().pid();
-    Path temporary = place.resolveSibling(name);
-    try {
-      Files.createDirectory(temporary);
-      content.write(temporary);
-      Files.move(temporary, place, StandardCopyOption.ATOMIC_MOVE);
-    } catch (IOException | UncheckedIOException e) {
-      throw new OutputFailedException(
-          folder + ": cannot be written (" + e.getMessage() + "); check space and permissions", e);
-    } finally {
-      delete(temporary);
-    }
-  }
-
-  private static void delete(Path folder) {
-    if (!Files.exists(folder)) {
-      return;
-    }
-    try {
-      Files.walkFileTree(
-          folder,
-          new SimpleFileVisitor<>() {
-            @Override
-            public FileVisitResult visitFile(Path file, BasicFileAttributes attributes)
-                throws IOException {
-              Files.delete(file);
-              return FileVisitResult.CONTINUE;
-            }
-
-            @Override
-            public FileVisitResult postVisitDirectory(Path visited, IOException failure)
-                throws IOException {
-              Files.delete(visited);
-              return FileVisitResult.CONTINUE;
-            }
-          });
-    } catch (IOException e) {
-      throw new OutputFailedException(
-          folder + ": temporary folder cannot be removed; remove it by hand", e);
-    }
+  static void publish(Path folder, OutputFolder.Content content) {
+    OutputFolder.neverReplaced(folder).write(content);
   }
 }

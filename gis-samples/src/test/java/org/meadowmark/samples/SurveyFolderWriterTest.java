@@ -111,10 +111,11 @@ class SurveyFolderWriterTest {
                     }))
         .isInstanceOf(MeadowmarkException.class)
         .hasMessageContaining("disk full");
-    assertThatThrownBy(() -> SurveyFolderWriter.write(folder.resolve("no/such"), SMALL, 0))
+    Path file = Files.createFile(folder.resolve("file"));
+    assertThatThrownBy(() -> SurveyFolderWriter.write(file.resolve("such"), SMALL, 0))
         .isInstanceOf(MeadowmarkException.class);
     try (var files = Files.list(folder)) {
-      assertThat(files).containsExactly(taken);
+      assertThat(files).containsExactlyInAnyOrder(taken, file);
     }
   }
 

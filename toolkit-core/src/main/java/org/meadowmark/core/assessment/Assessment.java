@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
+import java.util.stream.Stream;
 import org.locationtech.jts.geom.GeometryFactory;
 import org.meadowmark.core.assessment.comparison.EarlierSurveys;
 import org.meadowmark.core.measure.Barriers;
@@ -49,6 +50,7 @@ import org.meadowmark.core.write.proposal.SurveySheets;
 import org.meadowmark.core.write.record.FileDigest;
 import org.meadowmark.core.write.record.FindingsReport;
 import org.meadowmark.core.write.record.InputFiles;
+import org.meadowmark.core.write.record.InputWatch;
 import org.meadowmark.core.write.record.OutputFiles;
 import org.meadowmark.core.write.record.RunFacts;
 import org.meadowmark.core.write.record.RunRecord;
@@ -94,6 +96,9 @@ public final class Assessment {
   private final String toolVersion;
   private final Instant started = Instant.now();
   private final StageMeter meter;
+
+  /** Digests of what was read, taken at once: later changes of the files are none of the run's. */
+  private final List<FileDigest> inputs = new ArrayList<>();
 
   /**
    * Prepares an assessment.
@@ -144,8 +149,12 @@ public final class Assessment {
    * @throws org.meadowmark.core.model.SurveyInputException if the input cannot be used
    */
   public AssessedSurvey assess() {
+    InputWatch watch = InputWatch.begin(definition);
     LoadedSurvey loaded = new SurveyLoader(definition, tables, meter).load();
+    watch.requireUnchanged();
     MetricSurvey survey = loaded.orThrow();
+    inputs.clear();
+    inputs.addAll(watch.digests());
     Measurement measurement =
         new SurveyMeasurer(survey, definition.parameters(), tables, meter).measure();
     ChannelRanking ranking =
@@ -169,10 +178,21 @@ public final class Assessment {
 
   private MeasuredEvidence evidence(LoadedSurvey loaded, Measurement measurement) {
     MeasuredEvidence evidence = MeasuredEvidence.of(measurement);
-    return earlier.isEmpty()
-        ? evidence
-        : evidence.withEarlier(
-            new EarlierSurveys(earlier, tables, meter).scars(definition, loaded));
+    if (earlier.isEmpty()) {
+      return evidence;
+    }
+    EarlierSurveys surveys = new EarlierSurveys(earlier, tables, meter);
+    MeasuredEvidence withEarlier = evidence.withEarlier(surveys.scars(definition, loaded));
+    surveys
+        .inputs()
+        .forEach(
+            (survey, files) ->
+                files.forEach(
+                    file ->
+                        inputs.add(
+                            new FileDigest(
+                                survey + ": " + file.file(), file.bytes(), file.sha256()))));
+    return withEarlier;
   }
 
   private SurveyRecovery recovery(Measurement measurement) {
@@ -221,7 +241,13 @@ public final class Assessment {
    *     cannot be written
    */
   public String assessInto(Path folder, boolean overwrite) {
-    OutputFolder output = new OutputFolder(folder, overwrite);
+    OutputFolder output =
+        new OutputFolder(
+            folder,
+            overwrite,
+            Stream.concat(Stream.of(definition), earlier.stream())
+                .flatMap(survey -> InputFiles.paths(survey).values().stream())
+                .toList());
     AssessedSurvey assessed = assess();
     String summary = Summary.text(assessed);
     output.write(target -> write(assessed, summary, target));
@@ -263,12 +289,6 @@ public final class Assessment {
     }
     meter.end();
 
-    List<FileDigest> inputs = new ArrayList<>(InputFiles.digests(definition));
-    for (SurveyDefinition survey : earlier) {
-      for (FileDigest file : InputFiles.digests(survey)) {
-        inputs.add(new FileDigest(survey.name() + ": " + file.file(), file.bytes(), file.sha256()));
-      }
-    }
     meter.begin("Writing proposals", assessed.zones().zones().size());
     List<SheetInput> sheetInputs =
         inputs.stream().map(input -> new SheetInput(input.file(), input.sha256())).toList();
@@ -317,8 +337,8 @@ public final class Assessment {
     return new GeoPackageAbout(
         definition.name(),
         definition.date(),
-        "Damage that boats did to beds, and what follows from it: one layer or table for each kind of"
-            + " result. Columns are described in this file; units stand in their names.",
+        "Damage that boats did to beds, and what follows from it: one layer or table for each kind"
+            + " of result. Columns are described in this file; units stand in their names.",
         assessed.survey().gridLabel()
             + ", the grid on which everything was measured; lengths and areas are ground values"
             + " unless the run record says otherwise",

@@ -50,7 +50,12 @@ public final class AtomicFile {
       move(temporary, target);
     } catch (IOException e) {
       throw new OutputFailedException(
-          file + ": cannot be written (" + e.getMessage() + "); check space and permissions", e);
+          file
+              + ": cannot be written ("
+              + WriteAdvice.reason(e)
+              + "); "
+              + WriteAdvice.of(WriteAdvice.reason(e)),
+          e);
     } finally {
       remove(temporary);
     }

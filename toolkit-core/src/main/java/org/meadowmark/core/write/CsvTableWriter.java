@@ -1,7 +1,10 @@
 package org.meadowmark.core.write;
 
 import com.fasterxml.jackson.core.io.NumberOutput;
+import java.io.BufferedWriter;
 import java.io.IOException;
+import java.io.OutputStream;
+import java.io.OutputStreamWriter;
 import java.io.Writer;
 import java.math.BigDecimal;
 import java.nio.charset.StandardCharsets;
@@ -53,8 +56,9 @@ public final class CsvTableWriter {
   private static void writeNew(Path file, ResultTable table, boolean withGeometry)
       throws IOException {
     WKTWriter wkt = new WKTWriter(2);
-    try (Writer writer =
-            Files.newBufferedWriter(file, StandardCharsets.UTF_8, StandardOpenOption.CREATE_NEW);
+    // The stream is closed by itself: a writer that cannot write its last bytes leaves it open.
+    try (OutputStream stream = Files.newOutputStream(file, StandardOpenOption.CREATE_NEW);
+        Writer writer = new BufferedWriter(new OutputStreamWriter(stream, StandardCharsets.UTF_8));
         CSVPrinter printer = new CSVPrinter(writer, CSVFormat.RFC4180)) {
       List<String> cells = new ArrayList<>();
       table.columns().forEach(column -> cells.add(column.name()));

@@ -122,7 +122,12 @@ public final class GeoPackageWriter {
       connection.commit();
     } catch (SQLException e) {
       throw new OutputFailedException(
-          file + ": cannot be written (" + e.getMessage() + "); check space and permissions", e);
+          file
+              + ": cannot be written ("
+              + e.getMessage()
+              + "); "
+              + WriteAdvice.of(String.valueOf(e.getMessage())),
+          e);
     }
   }
 

@@ -86,7 +86,11 @@ public final class ComparisonRun {
    *     so much that a comparison would mislead
    */
   public ComparedSurveys compare() {
-    return new SeasonComparison(surveys, tables, despite, markers, meter).compare();
+    return comparison().compare();
+  }
+
+  private SeasonComparison comparison() {
+    return new SeasonComparison(surveys, tables, despite, markers, meter);
   }
 
   /**
@@ -99,14 +103,24 @@ public final class ComparisonRun {
    *     cannot be written
    */
   public String compareInto(Path folder, boolean overwrite) {
-    OutputFolder output = new OutputFolder(folder, overwrite);
-    ComparedSurveys compared = compare();
+    OutputFolder output = new OutputFolder(folder, overwrite, inputPaths());
+    SeasonComparison comparison = comparison();
+    ComparedSurveys compared = comparison.compare();
     String summary = ComparisonSummary.text(compared);
-    output.write(target -> write(compared, summary, target));
+    output.write(target -> write(compared, comparison.inputs(), summary, target));
     return summary;
   }
 
-  private void write(ComparedSurveys compared, String summary, Path target) throws IOException {
+  private List<Path> inputPaths() {
+    List<Path> paths = new ArrayList<>();
+    surveys.forEach(survey -> paths.addAll(InputFiles.paths(survey).values()));
+    markers.ifPresent(file -> paths.add(file.path()));
+    return paths;
+  }
+
+  private void write(
+      ComparedSurveys compared, List<List<FileDigest>> surveyInputs, String summary, Path target)
+      throws IOException {
     List<ResultTable> results = ComparisonTables.of(compared);
     meter.begin("Writing tables", results.size());
     Path csvFolder = Files.createDirectory(target.resolve(Assessment.TABLE_FOLDER));
@@ -139,10 +153,7 @@ public final class ComparisonRun {
     meter.end();
 
     Files.writeString(target.resolve(Assessment.SUMMARY), summary, StandardCharsets.UTF_8);
-    List<List<FileDigest>> inputs = new ArrayList<>();
-    for (ComparedSurveys.ReadSurvey survey : compared.surveys()) {
-      inputs.add(InputFiles.digests(survey.definition()));
-    }
+    List<List<FileDigest>> inputs = new ArrayList<>(surveyInputs);
     if (markers.isPresent()) {
       Path path = markers.get().path();
       inputs.add(List.of(FileDigest.of(path.toString(), path)));

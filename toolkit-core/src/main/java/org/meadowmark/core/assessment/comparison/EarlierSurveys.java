@@ -1,8 +1,10 @@
 package org.meadowmark.core.assessment.comparison;
 
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.Comparator;
 import java.util.HashMap;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -25,6 +27,8 @@ import org.meadowmark.core.reference.ReferenceTables;
 import org.meadowmark.core.survey.PositionalAccuracy;
 import org.meadowmark.core.survey.SurveyDefinition;
 import org.meadowmark.core.write.ComparedSurveys.ReadSurvey;
+import org.meadowmark.core.write.record.FileDigest;
+import org.meadowmark.core.write.record.InputWatch;
 
 /** Earlier surveys of a place, for what they tell of the scars of the survey that is assessed. */
 public final class EarlierSurveys {
@@ -33,6 +37,7 @@ public final class EarlierSurveys {
   private final List<SurveyDefinition> earlier;
   private final ReferenceTables tables;
   private final Progress progress;
+  private final Map<String, List<FileDigest>> inputs = new LinkedHashMap<>();
 
   /**
    * Names the surveys.
@@ -61,6 +66,11 @@ public final class EarlierSurveys {
     }
   }
 
+  /** Digests of the files that were read, by name of the survey. */
+  public Map<String, List<FileDigest>> inputs() {
+    return Collections.unmodifiableMap(inputs);
+  }
+
   /**
    * Holds a survey against the earlier ones: the last of them is matched with it, all of them tell
    * where the ground was scarred before.
@@ -82,10 +92,13 @@ public final class EarlierSurveys {
     List<MetricSurvey> mapped = new ArrayList<>();
     ReadSurvey lastRead = null;
     for (SurveyDefinition one : earlier) {
+      InputWatch watch = InputWatch.begin(one);
       LoadedSurvey read =
           new SurveyLoader(one.withParameters(one.parameters().onGrid(grid)), tables, progress)
               .load();
+      watch.requireUnchanged();
       mapped.add(read.orThrow());
+      inputs.computeIfAbsent(one.name(), name -> new ArrayList<>()).addAll(watch.digests());
       lastRead = new ReadSurvey(one, read.findings(), read.counts());
     }
     MetricSurvey before = mapped.get(mapped.size() - 1);

@@ -61,6 +61,8 @@ import org.meadowmark.core.survey.PositionalAccuracy;
 import org.meadowmark.core.survey.SurveyDefinition;
 import org.meadowmark.core.write.ComparedSurveys;
 import org.meadowmark.core.write.ComparedSurveys.ReadSurvey;
+import org.meadowmark.core.write.record.FileDigest;
+import org.meadowmark.core.write.record.InputWatch;
 
 /**
  * Compares surveys of one place: read each, measure it, match the scars of each with the next,
@@ -81,6 +83,7 @@ final class SeasonComparison {
   private final Parameters parameters;
   private final ComparisonParameters choices;
   private final List<ReadSurvey> read = new ArrayList<>();
+  private final List<List<FileDigest>> inputs = new ArrayList<>();
   private final List<MetricSurvey> mapped = new ArrayList<>();
 
   /**
@@ -178,6 +181,11 @@ final class SeasonComparison {
     return results(differences, seasons, pairs);
   }
 
+  /** Digests of the files that were read, by survey in order of time. */
+  List<List<FileDigest>> inputs() {
+    return List.copyOf(inputs);
+  }
+
   private void load() {
     int last = definitions.size() - 1;
     load(definitions.get(last), 0);
@@ -189,8 +197,11 @@ final class SeasonComparison {
   }
 
   private void load(SurveyDefinition definition, int place) {
+    InputWatch watch = InputWatch.begin(definition);
     LoadedSurvey loaded = new SurveyLoader(definition, tables, progress).load();
+    watch.requireUnchanged();
     mapped.add(place, loaded.orThrow());
+    inputs.add(place, watch.digests());
     read.add(place, new ReadSurvey(definition, loaded.findings(), loaded.counts()));
   }
 

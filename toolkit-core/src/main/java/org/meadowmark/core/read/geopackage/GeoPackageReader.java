@@ -23,7 +23,8 @@ import org.meadowmark.core.survey.LayerSource;
 import org.sqlite.SQLiteErrorCode;
 
 /**
- * Reads a feature layer of a GeoPackage, in the order of its ids. The file is opened read-only.
+ * Reads a feature layer of a GeoPackage, in the order of its ids. Nothing is written to the file or
+ * beside it.
  *
  * <p>The reference system is the authority's code where the file has one, with the well-known text;
  * the undefined systems −1 and 0 are no system. A date and time keeps its date. Blobs other than
@@ -34,7 +35,7 @@ public final class GeoPackageReader implements LayerReader {
   @Override
   public void read(LayerSource source, FeatureSink sink) {
     LayerProblems problems = new LayerProblems(source, "");
-    try (SafeConnection safe = SafeConnection.open(source.file())) {
+    try (SafeConnection safe = SafeConnection.open(source.file(), problems)) {
       FeatureTable table = new GeoPackageCatalog(safe.connection(), problems).find();
       readTable(safe, table, problems.withLayer(table.name()), sink);
     } catch (IOException e) {

@@ -6,6 +6,7 @@ import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.SQLException;
 import java.sql.Statement;
+import org.meadowmark.core.read.LayerProblems;
 import org.sqlite.ProgressHandler;
 import org.sqlite.SQLiteConfig;
 
@@ -23,24 +24,22 @@ final class SafeConnection implements AutoCloseable {
   private static final int SMALLEST_LONGEST_VALUE = 1_000_000;
   private static final int LONGEST_VALUE = 1_000_000_000;
 
-  private final Connection connection;
+  private final ReadOnlyDatabase database;
   private final long fileBytes;
   private int calls;
 
-  private SafeConnection(Connection connection, long fileBytes) {
-    this.connection = connection;
+  private SafeConnection(ReadOnlyDatabase database, long fileBytes) {
+    this.database = database;
     this.fileBytes = fileBytes;
   }
 
-  static SafeConnection open(Path file) throws SQLException, IOException {
-    Path absolute = file.toAbsolutePath();
-    long bytes = Files.size(absolute);
+  static SafeConnection open(Path file, LayerProblems problems) throws SQLException, IOException {
+    long bytes = Files.size(file) + bytesOfLog(file);
     SQLiteConfig config = new SQLiteConfig();
-    config.setReadOnly(true);
     config.setPragma(
         SQLiteConfig.Pragma.LIMIT_LENGTH,
         Long.toString(Math.min(LONGEST_VALUE, Math.max(SMALLEST_LONGEST_VALUE, bytes))));
-    SafeConnection safe = new SafeConnection(config.createConnection(url(absolute)), bytes);
+    SafeConnection safe = new SafeConnection(ReadOnlyDatabase.open(file, config, problems), bytes);
     try {
       safe.limit();
       return safe;
@@ -50,21 +49,20 @@ final class SafeConnection implements AutoCloseable {
     }
   }
 
-  private static String url(Path absolute) {
-    // A file in write-ahead mode would get two new files beside it, even if only read. Where there
-    // is no log of changes, nobody has it open, and it can be taken as it is.
-    boolean inUse = Files.exists(absolute.resolveSibling(absolute.getFileName() + "-wal"));
-    return "jdbc:sqlite:" + absolute.toUri() + (inUse ? "" : "?immutable=1");
+  /** A write-ahead log may hold more than the file itself. */
+  private static long bytesOfLog(Path file) throws IOException {
+    Path log = file.resolveSibling(file.getFileName() + "-wal");
+    return Files.exists(log) ? Files.size(log) : 0;
   }
 
   private void limit() throws SQLException {
-    try (Statement statement = connection.createStatement()) {
+    try (Statement statement = connection().createStatement()) {
       // Views and defaults of the file may call harmless functions only.
       statement.execute("PRAGMA trusted_schema = OFF");
       statement.execute("PRAGMA cell_size_check = ON");
     }
     ProgressHandler.setHandler(
-        connection,
+        connection(),
         STEPS_A_CALL,
         new ProgressHandler() {
           @Override
@@ -76,7 +74,7 @@ final class SafeConnection implements AutoCloseable {
   }
 
   Connection connection() {
-    return connection;
+    return database.connection();
   }
 
   /** A row came: the next one may take as long again. */
@@ -91,6 +89,6 @@ final class SafeConnection implements AutoCloseable {
 
   @Override
   public void close() throws SQLException {
-    connection.close();
+    database.close();
   }
 }

@@ -4,13 +4,15 @@ import java.awt.Graphics2D;
 import java.awt.RenderingHints;
 import java.awt.geom.Rectangle2D;
 import java.awt.image.BufferedImage;
+import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import javax.imageio.ImageIO;
 import org.jfree.chart.JFreeChart;
-import org.meadowmark.core.model.MeadowmarkException;
+import org.meadowmark.core.model.OutputFailedException;
+import org.meadowmark.core.write.WriteAdvice;
 
 /**
  * A chart with a name and a size.
@@ -47,7 +49,7 @@ public record Picture(String name, JFreeChart chart, int width, int height) {
    *
    * @param folder folder that exists
    * @return the file
-   * @throws MeadowmarkException if it cannot be written
+   * @throws OutputFailedException if it cannot be written
    */
   public Path writeSvg(Path folder) {
     Path file = folder.resolve(name + ".svg");
@@ -64,22 +66,26 @@ public record Picture(String name, JFreeChart chart, int width, int height) {
    *
    * @param folder folder that exists
    * @return the file
-   * @throws MeadowmarkException if it cannot be written
+   * @throws OutputFailedException if it cannot be written
    */
   public Path writePng(Path folder) {
     Path file = folder.resolve(name + ".png");
     try {
-      if (!ImageIO.write(image(), "png", file.toFile())) {
+      // Written in memory first: on a full disk the image writer would leave the file open.
+      ByteArrayOutputStream bytes = new ByteArrayOutputStream();
+      if (!ImageIO.write(image(), "png", bytes)) {
         throw new IllegalStateException("every Java platform writes PNG");
       }
+      Files.write(file, bytes.toByteArray());
     } catch (IOException e) {
       throw failed(file, e);
     }
     return file;
   }
 
-  private static MeadowmarkException failed(Path file, IOException e) {
-    return new MeadowmarkException(
-        file.getFileName() + ": cannot be written; check free space and permissions", e);
+  private static OutputFailedException failed(Path file, IOException e) {
+    String reason = WriteAdvice.reason(e);
+    return new OutputFailedException(
+        file + ": cannot be written (" + reason + "); " + WriteAdvice.of(reason), e);
   }
 }

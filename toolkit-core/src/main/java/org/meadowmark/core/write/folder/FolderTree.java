@@ -4,8 +4,10 @@ import java.io.IOException;
 import java.nio.file.FileVisitResult;
 import java.nio.file.Files;
 import java.nio.file.LinkOption;
+import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.nio.file.SimpleFileVisitor;
+import java.nio.file.StandardCopyOption;
 import java.nio.file.attribute.BasicFileAttributes;
 import java.util.List;
 import java.util.stream.Stream;
@@ -35,6 +37,23 @@ final class FolderTree {
     deleteAllBut(folder, null);
   }
 
+  /** Deletes as much as can be deleted. */
+  static void deleteQuietly(Path folder) {
+    if (!Files.exists(folder, LinkOption.NOFOLLOW_LINKS)) {
+      return;
+    }
+    try {
+      delete(folder);
+    } catch (IOException e) {
+      // The caller looks for what is left, now or in the next run.
+    }
+  }
+
+  /** Renames in one step, within one folder. */
+  static void rename(Path from, Path to) throws IOException {
+    Files.move(from, to, StandardCopyOption.ATOMIC_MOVE);
+  }
+
   /** Deletes everything but one file and the folders it is in; everything where that is null. */
   static void deleteAllBut(Path folder, Path kept) throws IOException {
     Files.walkFileTree(
@@ -44,19 +63,29 @@ final class FolderTree {
           public FileVisitResult visitFile(Path file, BasicFileAttributes attributes)
               throws IOException {
             if (!file.equals(kept)) {
-              Files.delete(file);
+              Files.deleteIfExists(file);
             }
             return FileVisitResult.CONTINUE;
           }
 
           @Override
+          public FileVisitResult visitFileFailed(Path file, IOException failure)
+              throws IOException {
+            // Another run may be clearing up the same folder.
+            if (failure instanceof NoSuchFileException) {
+              return FileVisitResult.CONTINUE;
+            }
+            throw failure;
+          }
+
+          @Override
           public FileVisitResult postVisitDirectory(Path visited, IOException failure)
               throws IOException {
-            if (failure != null) {
+            if (failure != null && !(failure instanceof NoSuchFileException)) {
               throw failure;
             }
             if (kept == null || !kept.startsWith(visited)) {
-              Files.delete(visited);
+              Files.deleteIfExists(visited);
             }
             return FileVisitResult.CONTINUE;
           }
@@ -66,7 +95,7 @@ final class FolderTree {
   /** Deletes folders in the order given until one is not empty. */
   static void deleteWhileEmpty(List<Path> folders) throws IOException {
     for (Path folder : folders) {
-      if (!isEmpty(folder)) {
+      if (!Files.isDirectory(folder, LinkOption.NOFOLLOW_LINKS) || !isEmpty(folder)) {
         return;
       }
       Files.delete(folder);

@@ -1,7 +1,7 @@
 package org.meadowmark.core.write.record;
 
 import java.io.IOException;
-import java.io.UncheckedIOException;
+import java.nio.file.DirectoryIteratorException;
 import java.nio.file.DirectoryStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
+import java.util.SortedMap;
 import java.util.TreeMap;
 import org.meadowmark.core.model.MeadowmarkException;
 import org.meadowmark.core.survey.LayerSource;
@@ -25,6 +26,8 @@ public final class InputFiles {
           ".tif", Set.of(".prj"),
           ".tiff", Set.of(".prj"));
 
+  private static final List<String> LOGS_OF_A_DATABASE = List.of("-wal", "-journal");
+
   private InputFiles() {}
 
   /**
@@ -33,15 +36,21 @@ public final class InputFiles {
    * @throws MeadowmarkException if a file cannot be read
    */
   public static List<FileDigest> digests(SurveyDefinition definition) {
-    Map<String, Path> files = new TreeMap<>();
+    List<FileDigest> digests = new ArrayList<>();
+    paths(definition).forEach((label, path) -> digests.add(digest(label, path)));
+    return digests;
+  }
+
+  /** Every input file by label; files that are missing only where the survey names them. */
+  public static SortedMap<String, Path> paths(SurveyDefinition definition) {
+    SortedMap<String, Path> files = new TreeMap<>();
     definition.file().ifPresent(file -> files.put(String.valueOf(file.getFileName()), file));
     for (LayerSource layer : definition.layers()) {
       files.put(layer.fileLabel(), layer.file());
       addCompanions(layer, files);
+      addLogs(layer, files);
     }
-    List<FileDigest> digests = new ArrayList<>();
-    files.forEach((label, path) -> digests.add(digest(label, path)));
-    return digests;
+    return files;
   }
 
   private static FileDigest digest(String label, Path path) {
@@ -72,8 +81,19 @@ public final class InputFiles {
           files.put(labelStem + ending, sibling);
         }
       }
-    } catch (IOException e) {
-      throw new UncheckedIOException(e);
+    } catch (IOException | DirectoryIteratorException e) {
+      // The reader of the layer says what is wrong with its folder.
+      return;
+    }
+  }
+
+  /** What a program that writes to a GeoPackage keeps beside it is a part of its content. */
+  private static void addLogs(LayerSource layer, Map<String, Path> files) {
+    for (String ending : LOGS_OF_A_DATABASE) {
+      Path log = layer.file().resolveSibling(layer.file().getFileName() + ending);
+      if (Files.isRegularFile(log)) {
+        files.put(layer.fileLabel() + ending, log);
+      }
     }
   }
 

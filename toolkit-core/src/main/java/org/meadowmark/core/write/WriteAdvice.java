@@ -1,0 +1,40 @@
+package org.meadowmark.core.write;
+
+import java.io.IOException;
+import java.util.Locale;
+
+/** What to do where something could not be written. */
+public final class WriteAdvice {
+  private WriteAdvice() {}
+
+  /** What the system said: libraries put it below words of their own. */
+  public static String reason(IOException failure) {
+    Throwable deepest = failure;
+    while (deepest.getCause() instanceof IOException cause) {
+      deepest = cause;
+    }
+    return deepest.getMessage() == null ? deepest.getClass().getSimpleName() : deepest.getMessage();
+  }
+
+  /**
+   * Advice in the words of a command.
+   *
+   * @param reason what the system said; empty if nothing
+   */
+  public static String of(String reason) {
+    String words = reason.toLowerCase(Locale.ROOT);
+    if (words.contains("no space")
+        || words.contains("not enough space")
+        || words.contains("quota")
+        || words.contains("disk is full")) {
+      return "make space on its drive, or name a place on another drive";
+    }
+    if (words.contains("no permission") || words.contains("read-only")) {
+      return "name a place that you may write to, or change the permissions";
+    }
+    if (words.contains("name too long")) {
+      return "name a place with a shorter path";
+    }
+    return "check free space and permissions";
+  }
+}
