@@ -23,6 +23,7 @@ import org.locationtech.jts.operation.union.UnaryUnionOp;
 import org.meadowmark.core.measure.AreaMeasure.GrassClass;
 import org.meadowmark.core.measure.AreaMeasure.Kind;
 import org.meadowmark.core.measure.AreaMeasure.SeverityGrass;
+import org.meadowmark.core.measure.uncertainty.DamageInterval;
 import org.meadowmark.core.model.MapArea;
 import org.meadowmark.core.model.MetricSurvey;
 import org.meadowmark.core.model.Progress;
@@ -302,31 +303,63 @@ final class AreaMeasurer {
 
   /** Damage of one or more pieces of grass that do not overlap. */
   static Damage damage(List<GrassPart> parts, SeverityRule severity, DamageErrors errors) {
-    double grass = 0;
-    double surveyed = 0;
-    double scarred = 0;
-    double denominator = 0;
-    double length = 0;
+    Sums sums = new Sums();
     Set<Integer> scars = new HashSet<>();
     for (GrassPart part : parts) {
-      grass += part.grassSquareMetres();
-      surveyed += part.surveyedSquareMetres();
-      scarred += part.scarredSquareMetres();
-      denominator += part.denominatorSquareMetres();
-      length += part.scarLengthMetres();
+      sums.add(
+          part.grassSquareMetres(),
+          part.surveyedSquareMetres(),
+          part.scarredSquareMetres(),
+          part.denominatorSquareMetres(),
+          part.scarLengthMetres());
       part.scars().forEach(scar -> scars.add(scar.scar()));
     }
-    OptionalDouble severityShare = SeverityRule.share(surveyed, scarred, denominator);
-    return new Damage(
-        grass,
-        surveyed,
-        scars.size(),
-        length,
-        scarred,
-        SeverityRule.share(surveyed, scarred, surveyed),
-        severity.classOf(severityShare),
-        severityShare,
-        severity.denominator(),
-        errors.interval(parts, surveyed, denominator));
+    return sums.damage(
+        scars.size(), severity, errors.interval(parts, sums.surveyed, sums.denominator));
+  }
+
+  /** Figures of pieces of grass, added up in their order. */
+  static final class Sums {
+    private double grass;
+    private double surveyed;
+    private double scarred;
+    private double denominator;
+    private double length;
+
+    void add(
+        double grassSquareMetres,
+        double surveyedSquareMetres,
+        double scarredSquareMetres,
+        double denominatorSquareMetres,
+        double lengthMetres) {
+      grass += grassSquareMetres;
+      surveyed += surveyedSquareMetres;
+      scarred += scarredSquareMetres;
+      denominator += denominatorSquareMetres;
+      length += lengthMetres;
+    }
+
+    double surveyedSquareMetres() {
+      return surveyed;
+    }
+
+    double denominatorSquareMetres() {
+      return denominator;
+    }
+
+    Damage damage(int scarCount, SeverityRule severity, Optional<DamageInterval> interval) {
+      OptionalDouble severityShare = SeverityRule.share(surveyed, scarred, denominator);
+      return new Damage(
+          grass,
+          surveyed,
+          scarCount,
+          length,
+          scarred,
+          SeverityRule.share(surveyed, scarred, surveyed),
+          severity.classOf(severityShare),
+          severityShare,
+          severity.denominator(),
+          interval);
+    }
   }
 }

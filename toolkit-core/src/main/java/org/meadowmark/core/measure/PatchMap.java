@@ -161,8 +161,12 @@ final class PatchMap {
           PatchStatistics.shapeIndex(perimeter, area),
           other.map(patch -> patchId(patch.piece())),
           other.isPresent() ? OptionalDouble.of(other.get().metres()) : OptionalDouble.empty(),
-          "R" + (groups[i] + 1));
+          groupId(groups[i]));
     }
+  }
+
+  static String groupId(int number) {
+    return "R" + (number + 1);
   }
 
   static String patchId(int position) {

@@ -102,13 +102,13 @@ public final class RecordCodec {
       return generic.getRawType() == Optional.class ? optional(element) : list(element);
     }
     Class<?> raw = (Class<?>) type;
-    if (raw == int.class) {
+    if (raw == int.class || raw == Integer.class) {
       return of(Integer.class, (v, out) -> out.writeInt(v), DataInput::readInt);
     } else if (raw == long.class) {
       return of(Long.class, (v, out) -> out.writeLong(v), DataInput::readLong);
     } else if (raw == double.class || raw == Double.class) {
       return of(Double.class, (v, out) -> out.writeDouble(v), DataInput::readDouble);
-    } else if (raw == boolean.class) {
+    } else if (raw == boolean.class || raw == Boolean.class) {
       return of(Boolean.class, (v, out) -> out.writeBoolean(v), DataInput::readBoolean);
     } else if (raw == String.class) {
       return of(String.class, RecordCodec::writeText, RecordCodec::readText);
