@@ -1,6 +1,7 @@
 package org.meadowmark.core.check;
 
 import java.util.List;
+import org.meadowmark.core.store.KeptElsewhere;
 import org.meadowmark.core.model.CrsText;
 import org.meadowmark.core.model.LayerCount;
 import org.meadowmark.core.model.Located;
@@ -15,6 +16,6 @@ import org.meadowmark.core.model.Located;
  */
 public record CheckedLayer<T extends Located>(CrsText crs, List<T> features, LayerCount count) {
   public CheckedLayer {
-    features = List.copyOf(features);
+    features = KeptElsewhere.copyOf(features);
   }
 }

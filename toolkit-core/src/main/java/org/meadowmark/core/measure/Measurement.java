@@ -44,8 +44,8 @@ public record Measurement(
     scarsInBeds = KeptElsewhere.copyOf(scarsInBeds);
     beds = KeptElsewhere.copyOf(beds);
     areas = List.copyOf(areas);
-    patches = Collections.unmodifiableList(patches);
-    gaps = Collections.unmodifiableList(gaps);
+    patches = patches instanceof KeptElsewhere ? patches : Collections.unmodifiableList(patches);
+    gaps = gaps instanceof KeptElsewhere ? gaps : Collections.unmodifiableList(gaps);
     scarredGrass = KeptElsewhere.copyOf(scarredGrass);
   }
 

@@ -7,6 +7,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.RandomAccess;
 import org.meadowmark.core.measure.PartEvidence.GapRow;
+import org.meadowmark.core.store.KeptElsewhere;
 
 /**
  * The gaps of all parts, in the order of the survey.
@@ -63,7 +64,7 @@ record MergedGaps(GapColumns columns, List<Gap> list, String[] scarIds) {
     return scarIds[scar];
   }
 
-  private static final class Described extends AbstractList<Gap> implements RandomAccess {
+  private static final class Described extends AbstractList<Gap> implements RandomAccess, KeptElsewhere {
     private final GapColumns columns;
     private final List<GapRow> rows;
     private final int[] rowOf;

@@ -12,6 +12,7 @@ import org.meadowmark.core.measure.MergedPart.Patches;
 import org.meadowmark.core.measure.PartEvidence.PatchRow;
 import org.meadowmark.core.model.GroundScale;
 import org.meadowmark.core.survey.Parameters;
+import org.meadowmark.core.store.KeptElsewhere;
 
 /**
  * The whole patches of all parts, in the order of the survey.
@@ -100,7 +101,7 @@ record MergedPatches(int[][] numbers, int[] rows, int[] nearest, double[] neares
   }
 
   /** Patches as records, each read when it is asked for. */
-  static final class Described extends AbstractList<Patch> implements RandomAccess {
+  static final class Described extends AbstractList<Patch> implements RandomAccess, KeptElsewhere {
     private final MergedPatches patches;
     private final List<PatchRow> rows;
     private final PatchFigures figures;

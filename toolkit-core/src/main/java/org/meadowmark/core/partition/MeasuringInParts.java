@@ -1,5 +1,6 @@
 package org.meadowmark.core.partition;
 
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import org.meadowmark.core.measure.InteractionReach;
@@ -49,18 +50,31 @@ public final class MeasuringInParts {
    *
    * @param measurement the same as of a run in one go; rows are read from the store
    * @param groups number of groups
-   * @param parts number of parts
    * @param largestGroupScars scars of the group that has most
-   * @param largestPartScars scars of the part that has most
+   * @param parts the parts, in the order in which they were measured
    * @param tiled whether meadows were cut in tiles
    */
   public record Outcome(
       Measurement measurement,
       int groups,
-      int parts,
       int largestGroupScars,
-      int largestPartScars,
-      boolean tiled) {}
+      List<PartFacts> parts,
+      boolean tiled) {
+    public Outcome {
+      parts = List.copyOf(parts);
+    }
+  }
+
+  /**
+   * What was in a part.
+   *
+   * @param groups groups
+   * @param beds beds
+   * @param bedVertices vertices of the beds
+   * @param scars scars
+   * @param patches patches after scarring
+   */
+  public record PartFacts(int groups, int beds, long bedVertices, int scars, int patches) {}
 
   /**
    * Measures.
@@ -85,11 +99,21 @@ public final class MeasuringInParts {
             survey.scars().size(),
             groups.tiled(),
             store);
+    List<PartFacts> facts = new ArrayList<>();
     for (SurveyPart part : parts) {
       PartRules rules = merger.rules();
       PartEvidence evidence =
           new PartMeasurer(part.of(survey), parameters, tables, rules, QUIET).measure();
       merger.add(evidence);
+      facts.add(
+          new PartFacts(
+              part.groups(),
+              part.beds().length,
+              Arrays.stream(part.beds())
+                  .mapToLong(bed -> survey.beds().get(bed).geometry().getNumPoints())
+                  .sum(),
+              part.scars().length,
+              evidence.patchCount()));
       progress.advance(part.scars().length);
     }
     progress.end();
@@ -102,9 +126,8 @@ public final class MeasuringInParts {
     return new Outcome(
         measurement,
         groups.count(),
-        parts.size(),
         Arrays.stream(scarsOfGroup).max().orElse(0),
-        parts.stream().mapToInt(part -> part.scars().length).max().orElse(0),
+        facts,
         groups.tiled());
   }
 }

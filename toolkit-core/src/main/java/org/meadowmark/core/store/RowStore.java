@@ -30,23 +30,28 @@ public interface RowStore extends AutoCloseable {
     List<T> list();
   }
 
+  /** An empty list in memory. */
+  static <T> Rows<T> held() {
+    List<T> held = new ArrayList<>();
+    return new Rows<>() {
+      @Override
+      public boolean add(T row) {
+        return held.add(row);
+      }
+
+      @Override
+      public List<T> list() {
+        return held;
+      }
+    };
+  }
+
   /** Keeps everything in memory. */
   static RowStore inMemory() {
     return new RowStore() {
       @Override
       public <T extends Record> Rows<T> rows(Class<T> type) {
-        List<T> held = new ArrayList<>();
-        return new Rows<>() {
-          @Override
-          public boolean add(T row) {
-            return held.add(row);
-          }
-
-          @Override
-          public List<T> list() {
-            return held;
-          }
-        };
+        return held();
       }
 
       @Override
