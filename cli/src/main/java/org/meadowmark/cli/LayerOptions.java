@@ -121,6 +121,15 @@ final class LayerOptions {
     places.put(LayerRole.DEPTH, given);
   }
 
+  /** Whether none was given. */
+  boolean areAbsent() {
+    return places.isEmpty()
+        && crs.isEmpty()
+        && axisOrders.isEmpty()
+        && attributes.isEmpty()
+        && widthUnits.isEmpty();
+  }
+
   /**
    * The survey with these options laid over it.
    *
