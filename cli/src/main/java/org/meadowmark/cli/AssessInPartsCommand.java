@@ -32,8 +32,8 @@ import picocli.CommandLine.Spec;
       "",
       "Groups beds and scars that depend on each other, measures some groups at a time and puts the"
           + " figures together. Results are those of 'assess'; scars and rows wait in temporary"
-          + " files. Of several surveys each gets a folder of its own in the output, with totals.csv"
-          + " beside them; one that fails is reported and the others go on."
+          + " files. Of several surveys each gets a folder of its own in the output, with"
+          + " totals.csv beside them; one that fails is reported and the others go on."
     },
     footerHeading = "%nExamples:%n",
     footer = {
@@ -57,8 +57,8 @@ final class AssessInPartsCommand implements Callable<Integer> {
       names = "--part-scars",
       paramLabel = "N",
       description =
-          "Most scars of a part, unless one group has more. Default: ${DEFAULT-VALUE}. Results do not"
-              + " depend on it, memory does.")
+          "Most scars of a part, unless one group has more. Default: ${DEFAULT-VALUE}. Results do"
+              + " not depend on it, memory does.")
   private int partScars = PartSize.DEFAULT.scars();
 
   @Option(
@@ -105,8 +105,7 @@ final class AssessInPartsCommand implements Callable<Integer> {
     return ExitCode.OK.value();
   }
 
-  private Assessment.Done assess(
-      SurveyDefinition definition, ReferenceTables tables, Path folder) {
+  private Assessment.Done assess(SurveyDefinition definition, ReferenceTables tables, Path folder) {
     Progress progress = messages.progress();
     try {
       return gateway.assess(

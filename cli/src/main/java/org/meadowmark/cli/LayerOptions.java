@@ -40,8 +40,8 @@ final class LayerOptions {
       order = 10,
       paramLabel = "ROLE.PROP=NAME",
       description =
-          "Attribute that holds a property, as in scars.width=WIDTH_FT. Properties: id, name, cause,"
-              + " width, date, species, texture, depth.")
+          "Attribute that holds a property, as in scars.width=WIDTH_FT. Properties: id, name,"
+              + " cause, width, date, species, texture, depth.")
   private Map<String, String> attributes = new LinkedHashMap<>();
 
   @Option(

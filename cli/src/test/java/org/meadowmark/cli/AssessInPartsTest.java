@@ -58,8 +58,7 @@ class AssessInPartsTest {
     for (int i = 0; i < scarCount; i++) {
       int x = 400_000 + 2_000 * (i % 2);
       int y = 3_000_010 + 5 * i;
-      scars.append(
-          "%d,0.5,\"LINESTRING (%d %d, %d %d)\"\n".formatted(i, x - 10, y, x + 110, y));
+      scars.append("%d,0.5,\"LINESTRING (%d %d, %d %d)\"\n".formatted(i, x - 10, y, x + 110, y));
     }
     Files.writeString(place.resolve("scars.csv"), scars);
     return place;
@@ -98,7 +97,8 @@ class AssessInPartsTest {
     assertThat(totals.get(2)).startsWith("kelp-bay,failed,,");
     assertThat(totals.get(3)).startsWith("otter-inlet,done,2,2,").endsWith(",2,4,");
     assertThat(totals.get(4)).startsWith("all of these,incomplete,4,6,").endsWith(",4,10,");
-    assertThat(outcome.out()).contains("2 survey(s) assessed: 4 beds, 6 scars", "Failed: kelp-bay.");
+    assertThat(outcome.out())
+        .contains("2 survey(s) assessed: 4 beds, 6 scars", "Failed: kelp-bay.");
     try (Stream<Path> left = Files.list(temporary)) {
       assertThat(left).isEmpty();
     }
@@ -113,8 +113,7 @@ class AssessInPartsTest {
 
     Terminal.Outcome again = run(first + "", last + "", "--output=" + output);
     assertThat(again.exitCode()).isEqualTo(ExitCode.OUTPUT_EXISTS.value());
-    assertThat(run(first + "", last + "", "--overwrite", "--output=" + output).exitCode())
-        .isZero();
+    assertThat(run(first + "", last + "", "--overwrite", "--output=" + output).exitCode()).isZero();
   }
 
   @Test

@@ -74,8 +74,8 @@ class BundledSampleTest {
     assertThat(summary)
         .isEqualTo(
             Files.readString(output.resolve("summary.txt"), StandardCharsets.UTF_8)
-                + "Measured in 37 part(s) made of 291 group(s) of beds and scars that depend on each"
-                + " other; the largest group has 291 scars, the largest part 291.\n");
+                + "Measured in 37 part(s) made of 291 group(s) of beds and scars that depend on"
+                + " each other; the largest group has 291 scars, the largest part 291.\n");
     try (Stream<Path> files = Files.walk(output)) {
       assertThat(
               files
@@ -85,8 +85,7 @@ class BundledSampleTest {
           .hasSizeGreaterThan(30)
           .allSatisfy(
               file ->
-                  assertThat(inParts.resolve(file))
-                      .hasSameBinaryContentAs(output.resolve(file)));
+                  assertThat(inParts.resolve(file)).hasSameBinaryContentAs(output.resolve(file)));
     }
   }
 

@@ -282,15 +282,10 @@ public final class Assessment {
       return run(output, assess(), Optional.empty());
     }
     try (RowStore store = DiskRows.in(inParts.get().temporaryFolder())) {
-      LoadedSurvey loaded =
-          new SurveyLoader(definition, tables, meter, Optional.of(store)).load();
+      LoadedSurvey loaded = new SurveyLoader(definition, tables, meter, Optional.of(store)).load();
       MeasuringInParts.Outcome outcome =
           new MeasuringInParts(
-                  loaded.orThrow(),
-                  definition.parameters(),
-                  tables,
-                  inParts.get().size(),
-                  meter)
+                  loaded.orThrow(), definition.parameters(), tables, inParts.get().size(), meter)
               .measure(store);
       return run(output, assess(loaded, outcome.measurement()), Optional.of(outcome));
     }
@@ -311,8 +306,7 @@ public final class Assessment {
           }
           write(assessed, summary, target);
         });
-    return new Done(
-        summary, assessed.measurement().whole(), assessed.measurement().scars().size());
+    return new Done(summary, assessed.measurement().whole(), assessed.measurement().scars().size());
   }
 
   private void write(AssessedSurvey assessed, String summary, Path target) throws IOException {
@@ -404,8 +398,8 @@ public final class Assessment {
     return new GeoPackageAbout(
         definition.name(),
         definition.date(),
-        "Damage that boats did to beds, and what follows from it: one layer or table for each kind of"
-            + " result. Columns are described in this file; units stand in their names.",
+        "Damage that boats did to beds, and what follows from it: one layer or table for each kind"
+            + " of result. Columns are described in this file; units stand in their names.",
         assessed.survey().gridLabel()
             + ", the grid on which everything was measured; lengths and areas are ground values"
             + " unless the run record says otherwise",

@@ -143,8 +143,7 @@ public final class SurveyLoader {
     return new CheckedSurvey(
         read(
             LayerRole.SCARS,
-            source ->
-                LayerChecker.scars(source, definition.parameters(), tables, log, scarRows())),
+            source -> LayerChecker.scars(source, definition.parameters(), tables, log, scarRows())),
         read(LayerRole.BEDS, source -> LayerChecker.beds(source, tables, log)),
         read(LayerRole.CHANNELS, source -> LayerChecker.channels(source, log)),
         read(LayerRole.MANAGEMENT_AREAS, source -> LayerChecker.areas(source, log)),

@@ -106,8 +106,7 @@ final class DamageErrors {
         .of(
             drawn,
             surveyedSquareMetres,
-            area ->
-                severity.classOf(SeverityRule.share(surveyedSquareMetres, area, denominator)));
+            area -> severity.classOf(SeverityRule.share(surveyedSquareMetres, area, denominator)));
   }
 
   /** What is drawn; empty where no draw is asked for. */

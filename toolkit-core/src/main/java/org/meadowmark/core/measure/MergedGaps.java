@@ -20,10 +20,7 @@ record MergedGaps(GapColumns columns, List<Gap> list, String[] scarIds) {
   private static final int[] NO_RUNS = {};
 
   static MergedGaps of(
-      List<MergedPart> parts,
-      MergedOrder.Places scars,
-      MergedPatches patches,
-      List<GapRow> rows) {
+      List<MergedPart> parts, MergedOrder.Places scars, MergedPatches patches, List<GapRow> rows) {
     int[][] starts = new int[parts.size()][];
     int count = 0;
     for (int p = 0; p < starts.length; p++) {
@@ -64,7 +61,8 @@ record MergedGaps(GapColumns columns, List<Gap> list, String[] scarIds) {
     return scarIds[scar];
   }
 
-  private static final class Described extends AbstractList<Gap> implements RandomAccess, KeptElsewhere {
+  private static final class Described extends AbstractList<Gap>
+      implements RandomAccess, KeptElsewhere {
     private final GapColumns columns;
     private final List<GapRow> rows;
     private final int[] rowOf;

@@ -52,9 +52,7 @@ final class MergedOrder {
   }
 
   static Places byId(
-      List<MergedPart> parts,
-      Function<MergedPart, String[]> ids,
-      ToIntFunction<MergedPart> start) {
+      List<MergedPart> parts, Function<MergedPart, String[]> ids, ToIntFunction<MergedPart> start) {
     List<Place> places = sorted(parts, ids);
     return new Places(
         places.stream().mapToInt(Place::part).toArray(),

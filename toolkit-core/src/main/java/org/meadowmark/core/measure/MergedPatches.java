@@ -11,8 +11,8 @@ import org.locationtech.jts.geom.Envelope;
 import org.meadowmark.core.measure.MergedPart.Patches;
 import org.meadowmark.core.measure.PartEvidence.PatchRow;
 import org.meadowmark.core.model.GroundScale;
-import org.meadowmark.core.survey.Parameters;
 import org.meadowmark.core.store.KeptElsewhere;
+import org.meadowmark.core.survey.Parameters;
 
 /**
  * The whole patches of all parts, in the order of the survey.
@@ -80,9 +80,7 @@ record MergedPatches(int[][] numbers, int[] rows, int[] nearest, double[] neares
     // No patch of another part is within reach; beyond it one may be nearer than those of the part.
     double reach = ScopeSummary.reachMetres(parameters);
     int[] alone =
-        IntStream.range(0, rowOf.length)
-            .filter(i -> nearest[i] < 0 || metres[i] > reach)
-            .toArray();
+        IntStream.range(0, rowOf.length).filter(i -> nearest[i] < 0 || metres[i] > reach).toArray();
     if (alone.length > 0 && rowOf.length > 1 && parts.size() > 1) {
       List<Envelope> extents =
           places.stream().map(place -> place.patches.extent(place.local)).toList();

@@ -122,8 +122,7 @@ record MergedScopes(
                 meadowRanks[p][meadows[crumb]], crumb, scope.crumbSquareMetres()[cut + i]));
       }
     }
-    others.sort(
-        Comparator.comparingInt(WholeCrumb::meadow).thenComparingInt(WholeCrumb::local));
+    others.sort(Comparator.comparingInt(WholeCrumb::meadow).thenComparingInt(WholeCrumb::local));
     double[] all = Arrays.copyOf(ofPatches, ofPatches.length + others.size());
     for (int i = 0; i < others.size(); i++) {
       all[ofPatches.length + i] = others.get(i).squareMetres;

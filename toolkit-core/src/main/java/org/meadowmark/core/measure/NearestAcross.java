@@ -71,8 +71,7 @@ final class NearestAcross {
 
   /** The factor at the piece with fewer vertices, as in {@link PieceGraph}. */
   private double factor(int i, int j) {
-    int byVertices =
-        Integer.compare(held(i).piece.getNumPoints(), held(j).piece.getNumPoints());
+    int byVertices = Integer.compare(held(i).piece.getNumPoints(), held(j).piece.getNumPoints());
     boolean isBigger = byVertices != 0 ? byVertices > 0 : i > j;
     Coordinate centre = extents.get(isBigger ? j : i).centre();
     return scale.lengthFactor(centre.x, centre.y);

@@ -84,8 +84,7 @@ public final class SurveyGrouper {
       }
       boolean inside = isInside(other, bed) || isInside(bed, other);
       if (inside || distance.isWithinDistance(other, reach.betweenBeds())) {
-        pairs.add(
-            new Pair(i, j, inside || distance.isWithinDistance(other, reach.touchingBeds())));
+        pairs.add(new Pair(i, j, inside || distance.isWithinDistance(other, reach.touchingBeds())));
       }
     }
     return pairs;
@@ -118,8 +117,7 @@ public final class SurveyGrouper {
         .filter(
             i -> {
               Geometry scar = scars.get(i).geometry();
-              return prepared.intersects(scar)
-                  || distance.isWithinDistance(scar, boxes.toBeds(i));
+              return prepared.intersects(scar) || distance.isWithinDistance(scar, boxes.toBeds(i));
             })
         .toArray();
   }

@@ -17,6 +17,7 @@ public record SurveyGroups(int[] groupOfBed, int[] groupOfScar, boolean tiled) {
   public int count() {
     return 1
         + Math.max(
-            Arrays.stream(groupOfBed).max().orElse(-1), Arrays.stream(groupOfScar).max().orElse(-1));
+            Arrays.stream(groupOfBed).max().orElse(-1),
+            Arrays.stream(groupOfScar).max().orElse(-1));
   }
 }

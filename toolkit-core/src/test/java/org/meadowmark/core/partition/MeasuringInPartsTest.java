@@ -39,13 +39,10 @@ class MeasuringInPartsTest {
 
   @TempDir private Path folder;
 
-  private static MeasuringInParts.Outcome inParts(TestSurvey survey, PartSize size, RowStore store) {
+  private static MeasuringInParts.Outcome inParts(
+      TestSurvey survey, PartSize size, RowStore store) {
     return new MeasuringInParts(
-            ordered(survey.build()),
-            survey.parameters(),
-            TestSurvey.tables(),
-            size,
-            Progress.NONE)
+            ordered(survey.build()), survey.parameters(), TestSurvey.tables(), size, Progress.NONE)
         .measure(store);
   }
 
@@ -60,12 +57,8 @@ class MeasuringInPartsTest {
     return new MetricSurvey(
         survey.gridLabel(),
         survey.gridWkt(),
-        survey.scars().stream()
-            .sorted((a, b) -> Ids.ORDER.compare(a.id(), b.id()))
-            .toList(),
-        survey.beds().stream()
-            .sorted((a, b) -> Ids.ORDER.compare(a.id(), b.id()))
-            .toList(),
+        survey.scars().stream().sorted((a, b) -> Ids.ORDER.compare(a.id(), b.id())).toList(),
+        survey.beds().stream().sorted((a, b) -> Ids.ORDER.compare(a.id(), b.id())).toList(),
         survey.channels(),
         survey.managementAreas(),
         survey.surveyedArea(),
@@ -139,8 +132,7 @@ class MeasuringInPartsTest {
   void rowsOnDiskAreTheSameAndAreGoneAfterwards() throws IOException {
     TestSurvey survey = ScatteredBeds.of(6, 4, 10);
     try (DiskRows store = DiskRows.in(folder)) {
-      SameMeasurement.check(
-          inParts(survey, A_GROUP_EACH, store).measurement(), atOnce(survey));
+      SameMeasurement.check(inParts(survey, A_GROUP_EACH, store).measurement(), atOnce(survey));
     }
     try (Stream<Path> left = Files.list(folder)) {
       assertThat(left).isEmpty();

@@ -67,8 +67,7 @@ final class ScatteredBeds {
           survey.scar(id, "LINESTRING (" + line + ")", 0.1 + random.nextDouble());
         }
       }
-      survey.scar(
-          "hole" + clump, TestSurvey.box(x0 + 12, 20, x0 + 19, 26.5), 0);
+      survey.scar("hole" + clump, TestSurvey.box(x0 + 12, 20, x0 + 19, 26.5), 0);
     }
     // One far from everything.
     survey.scar("lost", "LINESTRING (50 5000, 60 5020)", 0.5);

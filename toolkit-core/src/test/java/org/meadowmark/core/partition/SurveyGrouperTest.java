@@ -16,8 +16,7 @@ import org.meadowmark.core.model.Scar;
 /** Features within reach of each other are in one group, and only these. */
 class SurveyGrouperTest {
   private static InteractionReach reach(TestSurvey survey) {
-    return new InteractionReach(
-        survey.parameters(), TestSurvey.tables(), survey.build().scale());
+    return new InteractionReach(survey.parameters(), TestSurvey.tables(), survey.build().scale());
   }
 
   private static SurveyGroups groups(TestSurvey survey) {
@@ -87,7 +86,6 @@ class SurveyGrouperTest {
     assertThat(parts.stream().flatMapToInt(p -> Arrays.stream(p.scars())).sorted().toArray())
         .hasSize(built.scars().size())
         .doesNotHaveDuplicates();
-    assertThat(parts)
-        .allMatch(part -> part.groups() == 1 || part.scars().length <= 70);
+    assertThat(parts).allMatch(part -> part.groups() == 1 || part.scars().length <= 70);
   }
 }
