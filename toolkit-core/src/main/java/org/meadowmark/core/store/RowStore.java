@@ -4,6 +4,7 @@ import java.util.AbstractList;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.RandomAccess;
+import java.util.stream.IntStream;
 
 /** Where rows are kept while more of them come. */
 public interface RowStore extends AutoCloseable {
@@ -61,9 +62,11 @@ public interface RowStore extends AutoCloseable {
     };
   }
 
-  /** Some of the rows of a list, in an order; each is read when it is asked for. */
+  /** Some of the rows of a list, in an order; those kept elsewhere are read when asked for. */
   static <T> List<T> picked(List<T> rows, int[] places) {
-    return new Picked<>(rows, places);
+    return rows instanceof KeptElsewhere
+        ? new Picked<>(rows, places)
+        : IntStream.of(places).<T>mapToObj(rows::get).toList();
   }
 
   /** A view that copies nothing. */
