@@ -257,8 +257,8 @@ class CommandsTest {
             new Terminal.Outcome(
                 2,
                 "",
-                "error: Unmatched argument at index 0: 'asess'; did you mean assess or compare-seasons or tables? See"
-                    + " 'meadowmark --help'\n"));
+                "error: Unmatched argument at index 0: 'asess'; did you mean assess or assess-in-parts or"
+                    + " compare-seasons? See 'meadowmark --help'\n"));
   }
 
   private void assertFailure(RuntimeException failure, int code, String message) {
