@@ -103,7 +103,7 @@ final class ErrorReport implements IParameterExceptionHandler, IExecutionExcepti
     return near.isEmpty() ? "" : "; did you mean " + String.join(" or ", near) + "?";
   }
 
-  private static ExitCode codeOf(Exception e) {
+  static ExitCode codeOf(Exception e) {
     if (e instanceof OutputExistsException) {
       return ExitCode.OUTPUT_EXISTS;
     }
@@ -129,7 +129,7 @@ final class ErrorReport implements IParameterExceptionHandler, IExecutionExcepti
     err.flush();
   }
 
-  private static String oneLine(String message) {
+  static String oneLine(String message) {
     return String.valueOf(message)
         .strip()
         .replaceAll("\\s*\\R\\s*", " ")

@@ -40,8 +40,8 @@ final class LayerOptions {
       order = 10,
       paramLabel = "ROLE.PROP=NAME",
       description =
-          "Attribute that holds a property, as in scars.width=WIDTH_FT. Properties: id, name, cause,"
-              + " width, date, species, texture, depth.")
+          "Attribute that holds a property, as in scars.width=WIDTH_FT. Properties: id, name,"
+              + " cause, width, date, species, texture, depth.")
   private Map<String, String> attributes = new LinkedHashMap<>();
 
   @Option(
@@ -119,6 +119,15 @@ final class LayerOptions {
       description = "Water depth." + REPEAT)
   void setDepth(List<Place> given) {
     places.put(LayerRole.DEPTH, given);
+  }
+
+  /** Whether none was given. */
+  boolean areAbsent() {
+    return places.isEmpty()
+        && crs.isEmpty()
+        && axisOrders.isEmpty()
+        && attributes.isEmpty()
+        && widthUnits.isEmpty();
   }
 
   /**

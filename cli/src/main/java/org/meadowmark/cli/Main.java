@@ -39,6 +39,7 @@ public final class Main {
     return MeadowmarkCommand.commandLine(
         List.of(
             new AssessCommand(Toolkit::assess),
+            new AssessInPartsCommand(Toolkit::assessInParts),
             new CheckCommand(Toolkit::check),
             new CompareCommand(Toolkit::compare),
             new MakeSampleCommand(new SampleWriter()),

@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.function.Supplier;
 import org.meadowmark.core.model.MeadowmarkException;
 import org.meadowmark.core.reference.ReferenceTables;
@@ -98,8 +99,13 @@ final class SurveyOptions {
     return new Survey(draft.define(parameters, reference), reference);
   }
 
+  /** Reference tables that were given. */
+  ReferenceTables referenceTables() {
+    return ReferenceTablesReader.read(tables.library());
+  }
+
   /**
-   * An earlier survey: its file, with the parameters that were given.
+   * Another survey: its file, with the parameters that were given.
    *
    * @throws MeadowmarkException if the file is wrong
    */
@@ -110,6 +116,16 @@ final class SurveyOptions {
       draft = draft.withSetting(setting);
     }
     return draft.define(ParametersTable.read(library), ReferenceTablesReader.read(library));
+  }
+
+  /** Whether something was given that can hold for one survey only. */
+  boolean holdForOneSurvey() {
+    return name != null || date != null || !layers.areAbsent();
+  }
+
+  /** The survey file or folder that was given. */
+  Optional<Path> place() {
+    return Optional.ofNullable(survey);
   }
 
   private SurveyDraft withOptions(SurveyDraft file, ParametersTable parameters) {

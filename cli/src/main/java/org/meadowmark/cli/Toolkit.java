@@ -1,5 +1,7 @@
 package org.meadowmark.cli;
 
+import java.util.List;
+import java.util.Optional;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.CompletionException;
 import java.util.concurrent.ForkJoinPool;
@@ -29,6 +31,22 @@ final class Toolkit {
                     ToolVersion.text(),
                     progress)
                 .assessInto(request.output(), request.overwrite()));
+  }
+
+  /** See {@link PartsGateway}. */
+  static Assessment.Done assessInParts(PartsGateway.Request request, Progress progress) {
+    return onThreads(
+        request.threads(),
+        () ->
+            new Assessment(
+                    request.survey(),
+                    List.of(),
+                    request.tables(),
+                    request.options(),
+                    ToolVersion.text(),
+                    progress,
+                    Optional.of(request.inParts()))
+                .run(request.output(), request.overwrite()));
   }
 
   /** See {@link CompareGateway}. */

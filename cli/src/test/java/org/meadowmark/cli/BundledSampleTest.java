@@ -58,6 +58,38 @@ class BundledSampleTest {
   }
 
   @Test
+  void inPartsEveryFileIsTheSame() throws IOException {
+    Path inParts = folder.resolve("in-parts");
+    Terminal.Outcome outcome =
+        Terminal.run(
+            Main.commandLine(),
+            "assess-in-parts",
+            SAMPLE.resolve("season-2").toString(),
+            "--part-scars=30",
+            "--quiet",
+            "--output=" + inParts);
+    assertThat(outcome.err()).isEmpty();
+    assertThat(outcome.exitCode()).isZero();
+    String summary = Files.readString(inParts.resolve("summary.txt"), StandardCharsets.UTF_8);
+    assertThat(summary)
+        .isEqualTo(
+            Files.readString(output.resolve("summary.txt"), StandardCharsets.UTF_8)
+                + "Measured in 37 part(s) made of 291 group(s) of beds and scars that depend on"
+                + " each other; the largest group has 291 scars, the largest part 291.\n");
+    try (Stream<Path> files = Files.walk(output)) {
+      assertThat(
+              files
+                  .filter(Files::isRegularFile)
+                  .map(output::relativize)
+                  .filter(file -> !List.of("summary.txt", "run-record.json").contains(file + "")))
+          .hasSizeGreaterThan(30)
+          .allSatisfy(
+              file ->
+                  assertThat(inParts.resolve(file)).hasSameBinaryContentAs(output.resolve(file)));
+    }
+  }
+
+  @Test
   void everyTableIsThereAndHasAHeader() throws IOException {
     try (Stream<Path> tables = Files.list(output.resolve("tables"))) {
       assertThat(tables)

@@ -173,9 +173,10 @@ class CommandsTest {
             new Terminal.Outcome(
                 2,
                 "",
-                "error: Invalid value for positional parameter at index 0 (NAME): no table"
-                    + " 'scars'; use one of: species, scar-causes, severity-classes, device-rules,"
-                    + " fish-guilds, scar-recovery, rhizome-elongation, parameters; see 'meadowmark tables --help'\n"));
+                "error: Invalid value for positional parameter at index 0 (NAME): no table 'scars';"
+                    + " use one of: species, scar-causes, severity-classes, device-rules,"
+                    + " fish-guilds, scar-recovery, rhizome-elongation, parameters; see 'meadowmark"
+                    + " tables --help'\n"));
 
     Path file = Files.writeString(folder.resolve("species.csv"), "key\nx\n");
     assertThat(gateways.run("tables", "species", "--tables", folder.toString()))
@@ -257,8 +258,8 @@ class CommandsTest {
             new Terminal.Outcome(
                 2,
                 "",
-                "error: Unmatched argument at index 0: 'asess'; did you mean assess or compare-seasons or tables? See"
-                    + " 'meadowmark --help'\n"));
+                "error: Unmatched argument at index 0: 'asess'; did you mean assess or"
+                    + " assess-in-parts or compare-seasons? See 'meadowmark --help'\n"));
   }
 
   private void assertFailure(RuntimeException failure, int code, String message) {

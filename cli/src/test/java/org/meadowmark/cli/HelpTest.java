@@ -21,7 +21,15 @@ class HelpTest {
 
   @ParameterizedTest
   @ValueSource(
-      strings = {"meadowmark", "assess", "check", "compare-seasons", "make-sample", "tables"})
+      strings = {
+        "meadowmark",
+        "assess",
+        "assess-in-parts",
+        "check",
+        "compare-seasons",
+        "make-sample",
+        "tables"
+      })
   void helpIsAsRecorded(String command) throws IOException {
     String[] arguments =
         command.equals("meadowmark") ? new String[] {"--help"} : new String[] {command, "--help"};
@@ -49,7 +57,7 @@ class HelpTest {
   }
 
   @ParameterizedTest
-  @ValueSource(strings = {"check", "compare-seasons", "make-sample", "tables"})
+  @ValueSource(strings = {"assess-in-parts", "check", "compare-seasons", "make-sample", "tables"})
   void sharedOptionsAreWordedTheSame(String command) {
     assertThat(option("--quiet", command)).isEqualTo(option("--quiet", "assess"));
     assertThat(option("--no-progress", command)).isEqualTo(option("--no-progress", "assess"));

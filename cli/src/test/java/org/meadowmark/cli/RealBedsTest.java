@@ -123,6 +123,34 @@ class RealBedsTest {
         .isCloseTo(660, within(10.0));
   }
 
+  @Test
+  void inPartsEveryTableIsTheSame() throws IOException {
+    if (!Files.exists(folder.resolve("ground"))) {
+      acresByClass("ground");
+    }
+    Path output = folder.resolve("in-parts");
+    Terminal.Outcome outcome =
+        run(
+            "assess-in-parts",
+            folder.resolve("scars").toString(),
+            "--areas=" + AREAS,
+            "--attribute=management_areas.name=segment",
+            "--attribute=beds.texture=FLUCCSCODE",
+            "--part-scars=200",
+            "--quiet",
+            "--output=" + output);
+    assertThat(outcome.exitCode()).as(outcome.err()).isZero();
+    assertThat(Files.readAllLines(output.resolve("parts.csv"))).hasSizeGreaterThan(3);
+    try (Stream<Path> tables = Files.list(folder.resolve("ground/tables"))) {
+      assertThat(tables)
+          .isNotEmpty()
+          .allSatisfy(
+              table ->
+                  assertThat(output.resolve("tables").resolve(table.getFileName()))
+                      .hasSameBinaryContentAs(table));
+    }
+  }
+
   /** Measured on the grid that the overlay was made on, without ground scale: far closer. */
   @Test
   void gridAreasInSurveyFeetReproduceTheOverlay() throws IOException {

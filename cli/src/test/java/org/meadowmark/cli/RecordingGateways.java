@@ -3,6 +3,7 @@ package org.meadowmark.cli;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import org.meadowmark.core.assessment.Assessment;
 import org.meadowmark.core.model.Finding;
 import org.meadowmark.core.model.LayerCount;
 import org.meadowmark.core.model.Progress;
@@ -15,6 +16,7 @@ import picocli.CommandLine;
 /** Gateways that keep what they were asked, and answer or fail as told. */
 final class RecordingGateways {
   final List<AssessGateway.Request> assessed = new ArrayList<>();
+  final List<PartsGateway.Request> assessedInParts = new ArrayList<>();
   final List<CheckGateway.Request> checked = new ArrayList<>();
   final List<CompareGateway.Request> compared = new ArrayList<>();
   final List<Object> made = new ArrayList<>();
@@ -28,6 +30,7 @@ final class RecordingGateways {
     return MeadowmarkCommand.commandLine(
         List.of(
             new AssessCommand(this::assess),
+            new AssessInPartsCommand(this::assessInParts),
             new CheckCommand(this::check),
             new CompareCommand(this::compare),
             new MakeSampleCommand(sampleGateway()),
@@ -43,6 +46,13 @@ final class RecordingGateways {
     assessed.add(request);
     failIfTold();
     return "summary of " + request.survey().name() + "\n";
+  }
+
+  private Assessment.Done assessInParts(PartsGateway.Request request, Progress given) {
+    progress = given;
+    assessedInParts.add(request);
+    failIfTold();
+    return new Assessment.Done("summary of " + request.survey().name() + "\n", null, 0);
   }
 
   private String compare(CompareGateway.Request request, Progress given) {

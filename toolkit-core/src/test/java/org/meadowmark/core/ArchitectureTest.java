@@ -18,6 +18,8 @@ class ArchitectureTest {
   static final ArchRule STAGES_DEPEND_ONE_WAY =
       layeredArchitecture()
           .consideringOnlyDependenciesInLayers()
+          .layer("store")
+          .definedBy("org.meadowmark.core.store..")
           .layer("model")
           .definedBy("org.meadowmark.core.model..")
           .layer("reference")
@@ -32,6 +34,8 @@ class ArchitectureTest {
           .definedBy("org.meadowmark.core.project..")
           .layer("measure")
           .definedBy("org.meadowmark.core.measure..")
+          .layer("partition")
+          .definedBy("org.meadowmark.core.partition..")
           .layer("rank")
           .definedBy("org.meadowmark.core.rank..")
           .layer("plan")
@@ -52,8 +56,10 @@ class ArchitectureTest {
           .mayOnlyBeAccessedByLayers("change", "write", "assessment")
           .whereLayer("rank")
           .mayOnlyBeAccessedByLayers("plan", "change", "write", "assessment")
+          .whereLayer("partition")
+          .mayOnlyBeAccessedByLayers("assessment")
           .whereLayer("measure")
-          .mayOnlyBeAccessedByLayers("rank", "plan", "change", "write", "assessment")
+          .mayOnlyBeAccessedByLayers("partition", "rank", "plan", "change", "write", "assessment")
           .whereLayer("project")
           .mayOnlyBeAccessedByLayers("assessment")
           .whereLayer("check")
@@ -66,6 +72,7 @@ class ArchitectureTest {
               "check",
               "project",
               "measure",
+              "partition",
               "rank",
               "plan",
               "change",
@@ -77,6 +84,7 @@ class ArchitectureTest {
               "check",
               "project",
               "measure",
+              "partition",
               "rank",
               "plan",
               "change",

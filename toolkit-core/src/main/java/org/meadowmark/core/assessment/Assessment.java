@@ -13,6 +13,7 @@ import java.util.OptionalInt;
 import java.util.stream.Stream;
 import org.locationtech.jts.geom.GeometryFactory;
 import org.meadowmark.core.assessment.comparison.EarlierSurveys;
+import org.meadowmark.core.measure.AreaMeasure;
 import org.meadowmark.core.measure.Barriers;
 import org.meadowmark.core.measure.Measurement;
 import org.meadowmark.core.measure.SurveyMeasurer;
@@ -21,6 +22,8 @@ import org.meadowmark.core.measure.recovery.SurveyRecovery;
 import org.meadowmark.core.measure.recovery.SurveyRecoveryEstimator;
 import org.meadowmark.core.model.MetricSurvey;
 import org.meadowmark.core.model.Progress;
+import org.meadowmark.core.partition.MeasuringInParts;
+import org.meadowmark.core.partition.PartSize;
 import org.meadowmark.core.plan.RepairPlan;
 import org.meadowmark.core.plan.RepairPlanner;
 import org.meadowmark.core.project.GeodesicTrueNorth;
@@ -31,6 +34,8 @@ import org.meadowmark.core.rank.zone.ZonePlan;
 import org.meadowmark.core.rank.zone.ZonePlanner;
 import org.meadowmark.core.rank.zone.ZoneSegment;
 import org.meadowmark.core.reference.ReferenceTables;
+import org.meadowmark.core.store.DiskRows;
+import org.meadowmark.core.store.RowStore;
 import org.meadowmark.core.survey.SurveyDefinition;
 import org.meadowmark.core.write.AssessedSurvey;
 import org.meadowmark.core.write.CsvTableWriter;
@@ -96,6 +101,24 @@ public final class Assessment {
   private final String toolVersion;
   private final Instant started = Instant.now();
   private final StageMeter meter;
+  private final Optional<InParts> inParts;
+
+  /**
+   * How to measure a survey that is too large to be measured in one go.
+   *
+   * @param size how large a part may be
+   * @param temporaryFolder folder for temporary files, which hold scars and rows
+   */
+  public record InParts(PartSize size, Path temporaryFolder) {}
+
+  /**
+   * What was written.
+   *
+   * @param summary the summary for a terminal
+   * @param whole totals of the survey
+   * @param scarCount scars that were used
+   */
+  public record Done(String summary, AreaMeasure whole, int scarCount) {}
 
   /** Digests of what was read, taken at once: later changes of the files are none of the run's. */
   private final List<FileDigest> inputs = new ArrayList<>();
@@ -135,6 +158,23 @@ public final class Assessment {
       Map<String, String> options,
       String toolVersion,
       Progress progress) {
+    this(definition, earlier, tables, options, toolVersion, progress, Optional.empty());
+  }
+
+  /**
+   * Prepares an assessment that may be measured in parts.
+   *
+   * @param inParts how; empty for one go
+   */
+  public Assessment(
+      SurveyDefinition definition,
+      List<SurveyDefinition> earlier,
+      ReferenceTables tables,
+      Map<String, String> options,
+      String toolVersion,
+      Progress progress,
+      Optional<InParts> inParts) {
+    this.inParts = inParts;
     this.definition = definition;
     this.earlier = List.copyOf(earlier);
     this.tables = tables;
@@ -149,14 +189,23 @@ public final class Assessment {
    * @throws org.meadowmark.core.model.SurveyInputException if the input cannot be used
    */
   public AssessedSurvey assess() {
+    LoadedSurvey loaded = load(Optional.empty());
+    return assess(
+        loaded,
+        new SurveyMeasurer(loaded.orThrow(), definition.parameters(), tables, meter).measure());
+  }
+
+  private LoadedSurvey load(Optional<RowStore> store) {
     InputWatch watch = InputWatch.begin(definition);
-    LoadedSurvey loaded = new SurveyLoader(definition, tables, meter).load();
+    LoadedSurvey loaded = new SurveyLoader(definition, tables, meter, store).load();
     watch.requireUnchanged();
-    MetricSurvey survey = loaded.orThrow();
     inputs.clear();
     inputs.addAll(watch.digests());
-    Measurement measurement =
-        new SurveyMeasurer(survey, definition.parameters(), tables, meter).measure();
+    return loaded;
+  }
+
+  private AssessedSurvey assess(LoadedSurvey loaded, Measurement measurement) {
+    MetricSurvey survey = loaded.orThrow();
     ChannelRanking ranking =
         new ChannelRanker(
                 survey, evidence(loaded, measurement), definition.parameters(), tables, meter)
@@ -241,6 +290,18 @@ public final class Assessment {
    *     cannot be written
    */
   public String assessInto(Path folder, boolean overwrite) {
+    return run(folder, overwrite).summary();
+  }
+
+  /**
+   * Does the same and tells what it came to.
+   *
+   * @param folder folder to write
+   * @param overwrite whether an earlier output there may be replaced
+   * @throws org.meadowmark.core.model.MeadowmarkException if the input cannot be used or the folder
+   *     cannot be written
+   */
+  public Done run(Path folder, boolean overwrite) {
     OutputFolder output =
         new OutputFolder(
             folder,
@@ -248,10 +309,35 @@ public final class Assessment {
             Stream.concat(Stream.of(definition), earlier.stream())
                 .flatMap(survey -> InputFiles.paths(survey).values().stream())
                 .toList());
-    AssessedSurvey assessed = assess();
-    String summary = Summary.text(assessed);
-    output.write(target -> write(assessed, summary, target));
-    return summary;
+    if (inParts.isEmpty()) {
+      return run(output, assess(), Optional.empty());
+    }
+    try (RowStore store = DiskRows.in(inParts.get().temporaryFolder())) {
+      LoadedSurvey loaded = load(Optional.of(store));
+      MeasuringInParts.Outcome outcome =
+          new MeasuringInParts(
+                  loaded.orThrow(), definition.parameters(), tables, inParts.get().size(), meter)
+              .measure(store);
+      return run(output, assess(loaded, outcome.measurement()), Optional.of(outcome));
+    }
+  }
+
+  private Done run(
+      OutputFolder output, AssessedSurvey assessed, Optional<MeasuringInParts.Outcome> parts) {
+    String summary =
+        Summary.text(assessed)
+            + parts.map(outcome -> PartsText.summary(outcome) + System.lineSeparator()).orElse("");
+    output.write(
+        target -> {
+          if (parts.isPresent()) {
+            Files.writeString(
+                target.resolve(PartsText.FILE_NAME),
+                PartsText.table(parts.get()),
+                StandardCharsets.UTF_8);
+          }
+          write(assessed, summary, target);
+        });
+    return new Done(summary, assessed.measurement().whole(), assessed.measurement().scars().size());
   }
 
   private void write(AssessedSurvey assessed, String summary, Path target) throws IOException {

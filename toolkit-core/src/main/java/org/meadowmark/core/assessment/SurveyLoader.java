@@ -18,12 +18,14 @@ import org.meadowmark.core.model.LayerRole;
 import org.meadowmark.core.model.Located;
 import org.meadowmark.core.model.MetricSurvey;
 import org.meadowmark.core.model.Progress;
+import org.meadowmark.core.model.Scar;
 import org.meadowmark.core.model.SurveyInputException;
 import org.meadowmark.core.project.CrsCatalog;
 import org.meadowmark.core.project.DepthGrid;
 import org.meadowmark.core.project.SurveyProjector;
 import org.meadowmark.core.read.LayerReaders;
 import org.meadowmark.core.reference.ReferenceTables;
+import org.meadowmark.core.store.RowStore;
 import org.meadowmark.core.survey.LayerSource;
 import org.meadowmark.core.survey.PositionalAccuracy;
 import org.meadowmark.core.survey.SurveyDefinition;
@@ -38,6 +40,7 @@ public final class SurveyLoader {
   private final SurveyDefinition definition;
   private final ReferenceTables tables;
   private final Progress progress;
+  private final Optional<RowStore> store;
   private final FindingLog log = new FindingLog();
 
   /**
@@ -48,9 +51,27 @@ public final class SurveyLoader {
    * @param progress hears how far the work is
    */
   public SurveyLoader(SurveyDefinition definition, ReferenceTables tables, Progress progress) {
+    this(definition, tables, progress, Optional.empty());
+  }
+
+  /**
+   * Creates a loader for one use.
+   *
+   * @param store keeps scars; where there is none they are in memory
+   */
+  public SurveyLoader(
+      SurveyDefinition definition,
+      ReferenceTables tables,
+      Progress progress,
+      Optional<RowStore> store) {
     this.definition = definition;
     this.tables = tables;
     this.progress = progress;
+    this.store = store;
+  }
+
+  private RowStore.Rows<Scar> scarRows() {
+    return store.map(s -> s.rows(Scar.class)).orElseGet(RowStore::held);
   }
 
   /** Loads the survey; never throws for what is wrong with the input. */
@@ -122,7 +143,7 @@ public final class SurveyLoader {
     return new CheckedSurvey(
         read(
             LayerRole.SCARS,
-            source -> LayerChecker.scars(source, definition.parameters(), tables, log)),
+            source -> LayerChecker.scars(source, definition.parameters(), tables, log, scarRows())),
         read(LayerRole.BEDS, source -> LayerChecker.beds(source, tables, log)),
         read(LayerRole.CHANNELS, source -> LayerChecker.channels(source, log)),
         read(LayerRole.MANAGEMENT_AREAS, source -> LayerChecker.areas(source, log)),
@@ -161,7 +182,8 @@ public final class SurveyLoader {
         definition.layers(LayerRole.DEPTH).stream().filter(DepthGrid::isGrid).toList();
     try {
       MetricSurvey projected =
-          new SurveyProjector(new CrsCatalog(), definition.parameters(), log, progress)
+          new SurveyProjector(
+                  new CrsCatalog(), definition.parameters(), log, progress, this::scarRows)
               .project(checked, grids);
       return Optional.of(
           new LayoutChecker(definition.parameters().sliverToleranceMetres(), log, progress)

@@ -4,6 +4,7 @@ import java.util.List;
 import org.meadowmark.core.model.CrsText;
 import org.meadowmark.core.model.LayerCount;
 import org.meadowmark.core.model.Located;
+import org.meadowmark.core.store.KeptElsewhere;
 
 /**
  * The usable features of one layer, still in the file's coordinates.
@@ -15,6 +16,6 @@ import org.meadowmark.core.model.Located;
  */
 public record CheckedLayer<T extends Located>(CrsText crs, List<T> features, LayerCount count) {
   public CheckedLayer {
-    features = List.copyOf(features);
+    features = KeptElsewhere.copyOf(features);
   }
 }

@@ -1,10 +1,8 @@
 package org.meadowmark.core.check;
 
-import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.HashMap;
 import java.util.HashSet;
-import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
@@ -28,6 +26,7 @@ import org.meadowmark.core.read.FeatureSink;
 import org.meadowmark.core.read.LayerHeader;
 import org.meadowmark.core.read.SourceFeature;
 import org.meadowmark.core.reference.ReferenceTables;
+import org.meadowmark.core.store.RowStore;
 import org.meadowmark.core.survey.Field;
 import org.meadowmark.core.survey.LayerSource;
 import org.meadowmark.core.survey.Parameters;
@@ -49,7 +48,7 @@ public final class LayerChecker<T extends Located> implements FeatureSink {
   private final GeometryCheck geometryCheck;
 
   private final Set<Field> fieldsRead;
-  private final List<T> usable = new ArrayList<>();
+  private final RowStore.Rows<T> usable;
   private final Set<String> ids = new HashSet<>();
   private final Map<String, Integer> lastSuffix = new HashMap<>();
   private LayerAttributes attributes;
@@ -60,6 +59,15 @@ public final class LayerChecker<T extends Located> implements FeatureSink {
   private long skipped;
 
   private LayerChecker(LayerSource source, FindingLog log, FeatureInterpreter<T> interpreter) {
+    this(source, log, interpreter, RowStore.held());
+  }
+
+  private LayerChecker(
+      LayerSource source,
+      FindingLog log,
+      FeatureInterpreter<T> interpreter,
+      RowStore.Rows<T> usable) {
+    this.usable = usable;
     this.source = source;
     this.log = log;
     this.interpreter = interpreter;
@@ -71,6 +79,20 @@ public final class LayerChecker<T extends Located> implements FeatureSink {
   public static LayerChecker<Scar> scars(
       LayerSource source, Parameters parameters, ReferenceTables tables, FindingLog log) {
     return new LayerChecker<>(source, log, new ScarInterpreter(parameters, tables));
+  }
+
+  /**
+   * A checker for a layer of scars that keeps the usable ones elsewhere.
+   *
+   * @param usable takes them
+   */
+  public static LayerChecker<Scar> scars(
+      LayerSource source,
+      Parameters parameters,
+      ReferenceTables tables,
+      FindingLog log,
+      RowStore.Rows<Scar> usable) {
+    return new LayerChecker<>(source, log, new ScarInterpreter(parameters, tables), usable);
   }
 
   /** A checker for a layer of beds: polygons. */
@@ -180,7 +202,7 @@ public final class LayerChecker<T extends Located> implements FeatureSink {
       throw new IllegalStateException("the layer was not read");
     }
     interpreter.finish(attributes, new FeatureRemarks(log, source.role(), layerRef));
-    if (usable.isEmpty()) {
+    if (usable.list().isEmpty()) {
       reportNoFeatures();
     }
     LayerCount count =
@@ -190,10 +212,10 @@ public final class LayerChecker<T extends Located> implements FeatureSink {
             layerRef.layer(),
             crs.label(),
             read,
-            usable.size(),
+            usable.list().size(),
             repaired,
             skipped);
-    return new CheckedLayer<>(crs, usable, count);
+    return new CheckedLayer<>(crs, usable.list(), count);
   }
 
   private void remarkChangedTexts(SourceFeature feature, FeatureRemarks remarks) {

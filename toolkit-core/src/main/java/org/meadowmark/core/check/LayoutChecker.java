@@ -20,6 +20,7 @@ import org.meadowmark.core.model.MapArea;
 import org.meadowmark.core.model.MetricSurvey;
 import org.meadowmark.core.model.Progress;
 import org.meadowmark.core.model.Scar;
+import org.meadowmark.core.store.RowStore;
 
 /**
  * Checks how the features of a survey lie to each other; needs metres, so it runs after projecting.
@@ -113,11 +114,12 @@ public final class LayoutChecker {
   private <T extends Located> List<T> withoutCopies(
       List<T> features, LayerRole role, FindingCode code, String what) {
     DuplicateFinder<T> finder = new DuplicateFinder<>();
-    List<T> kept = new ArrayList<>(features.size());
-    for (T feature : features) {
+    IntStream.Builder kept = IntStream.builder();
+    for (int i = 0; i < features.size(); i++) {
+      T feature = features.get(i);
       Optional<T> first = finder.findOrRemember(feature);
       if (first.isEmpty()) {
-        kept.add(feature);
+        kept.add(i);
         continue;
       }
       String other = first.get().id();
@@ -131,7 +133,7 @@ public final class LayoutChecker {
               "the same line or outline as " + what + " " + other,
               "left out; " + what + " " + other + " is used"));
     }
-    return kept;
+    return RowStore.picked(features, kept.build().toArray());
   }
 
   private void noteOutside(

@@ -1,6 +1,7 @@
 package org.meadowmark.core.model;
 
 import java.util.List;
+import org.meadowmark.core.store.KeptElsewhere;
 
 /**
  * A checked survey on one metric grid: what the measuring stages take.
@@ -32,7 +33,7 @@ public record MetricSurvey(
     DepthField depth,
     GroundScale scale) {
   public MetricSurvey {
-    scars = List.copyOf(scars);
+    scars = KeptElsewhere.copyOf(scars);
     beds = List.copyOf(beds);
     channels = List.copyOf(channels);
     managementAreas = List.copyOf(managementAreas);

@@ -6,6 +6,9 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
 import java.util.function.BiFunction;
+import java.util.function.Supplier;
+import java.util.function.UnaryOperator;
+import java.util.stream.IntStream;
 import org.meadowmark.core.check.FindingLog;
 import org.meadowmark.core.model.FeatureRef;
 import org.meadowmark.core.model.Finding;
@@ -15,6 +18,7 @@ import org.meadowmark.core.model.FindingCode;
 import org.meadowmark.core.model.Ids;
 import org.meadowmark.core.model.LayerRole;
 import org.meadowmark.core.model.Located;
+import org.meadowmark.core.store.RowStore;
 
 /**
  * Puts the layers of one role together, in id order.
@@ -33,22 +37,38 @@ final class LayerMerger<T extends Located> {
     this.log = log;
   }
 
-  List<T> merge(List<List<T>> layers) {
-    List<T> merged = new ArrayList<>();
+  /**
+   * Puts layers together.
+   *
+   * @param newRows gives rows for features that get another id
+   */
+  List<T> merge(List<List<T>> layers, Supplier<RowStore.Rows<T>> newRows) {
+    RowStore.Rows<T> all = newRows.get();
+    List<String> idOfRow = new ArrayList<>();
     Set<String> ids = new HashSet<>();
     for (List<T> layer : layers) {
-      List<T> unique = withoutClash(layer, ids);
-      unique.forEach(feature -> ids.add(feature.id()));
-      merged.addAll(unique);
+      UnaryOperator<T> renamed = withoutClash(layer, ids);
+      int first = idOfRow.size();
+      for (T feature : layer) {
+        T unique = renamed.apply(feature);
+        all.add(unique);
+        idOfRow.add(unique.id());
+      }
+      ids.addAll(idOfRow.subList(first, idOfRow.size()));
     }
-    merged.sort(Comparator.comparing(Located::id, Ids.ORDER));
-    return merged;
+    int[] places =
+        IntStream.range(0, idOfRow.size())
+            .boxed()
+            .sorted(Comparator.comparing(idOfRow::get, Ids.ORDER))
+            .mapToInt(Integer::intValue)
+            .toArray();
+    return RowStore.picked(all.list(), places);
   }
 
-  private List<T> withoutClash(List<T> layer, Set<String> ids) {
+  private UnaryOperator<T> withoutClash(List<T> layer, Set<String> ids) {
     long clashes = layer.stream().filter(feature -> ids.contains(feature.id())).count();
     if (clashes == 0) {
-      return layer;
+      return UnaryOperator.identity();
     }
     FeatureRef ref = layer.get(0).ref();
     String prefix = ref.layer() + "/";
@@ -66,7 +86,7 @@ final class LayerMerger<T extends Located> {
             clashes + " id(s) of the layer are also ids of another layer of " + role.key(),
             "all ids of this layer begin with '" + prefix + "' in the results"));
     String front = prefix;
-    return layer.stream().map(f -> withId.apply(f, front + f.id())).toList();
+    return feature -> withId.apply(feature, front + feature.id());
   }
 
   private boolean anyClash(List<T> layer, String prefix, Set<String> ids) {

@@ -19,10 +19,12 @@ import org.meadowmark.core.model.FindingCode;
 import org.meadowmark.core.model.Located;
 import org.meadowmark.core.model.Progress;
 import org.meadowmark.core.model.SurveyInputException;
+import org.meadowmark.core.store.RowStore;
 
 /** Projects the features of a layer to the analysis grid, in parallel, keeping their order. */
 final class LayerProjector {
   private static final int PROGRESS_STEP = 1_000;
+  private static final int FEATURES_AT_ONCE = 20_000;
 
   private final AnalysisGrid grid;
   private final GeographicDomain domain;
@@ -42,17 +44,22 @@ final class LayerProjector {
    *
    * @param layer the layer
    * @param place where it lies
+   * @param projected takes them, one lot after the other
    * @throws SurveyInputException if the grid reaches none of the features
    */
-  <T extends Located> List<T> project(CheckedLayer<T> layer, LayerPlace place) {
+  <T extends Located> void project(
+      CheckedLayer<T> layer, LayerPlace place, RowStore.Rows<T> projected) {
     refuseIfAllOutOfReach(place);
     GeometryProjector projector = projectorFrom(place.crs());
     List<T> features = layer.features();
-    return IntStream.range(0, features.size())
-        .parallel()
-        .mapToObj(i -> project(features.get(i), i, place, projector))
-        .filter(Objects::nonNull)
-        .toList();
+    for (int start = 0; start < features.size(); start += FEATURES_AT_ONCE) {
+      IntStream.range(start, Math.min(features.size(), start + FEATURES_AT_ONCE))
+          .parallel()
+          .mapToObj(i -> project(features.get(i), i, place, projector))
+          .filter(Objects::nonNull)
+          .toList()
+          .forEach(projected::add);
+    }
   }
 
   private void refuseIfAllOutOfReach(LayerPlace place) {

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.OptionalDouble;
 import java.util.function.BiFunction;
+import java.util.function.Supplier;
 import org.meadowmark.core.check.CheckedLayer;
 import org.meadowmark.core.check.CheckedSurvey;
 import org.meadowmark.core.check.FindingLog;
@@ -24,6 +25,7 @@ import org.meadowmark.core.model.MetricSurvey;
 import org.meadowmark.core.model.Progress;
 import org.meadowmark.core.model.Scar;
 import org.meadowmark.core.model.SurveyInputException;
+import org.meadowmark.core.store.RowStore;
 import org.meadowmark.core.survey.LayerSource;
 import org.meadowmark.core.survey.Parameters;
 
@@ -33,6 +35,7 @@ public final class SurveyProjector {
   private final Parameters parameters;
   private final FindingLog log;
   private final Progress progress;
+  private final Supplier<RowStore.Rows<Scar>> scarRows;
 
   /**
    * Creates the projector.
@@ -44,6 +47,21 @@ public final class SurveyProjector {
    */
   public SurveyProjector(
       CrsCatalog catalog, Parameters parameters, FindingLog log, Progress progress) {
+    this(catalog, parameters, log, progress, RowStore::held);
+  }
+
+  /**
+   * Creates a projector that keeps scars elsewhere.
+   *
+   * @param scarRows gives rows that take scars
+   */
+  public SurveyProjector(
+      CrsCatalog catalog,
+      Parameters parameters,
+      FindingLog log,
+      Progress progress,
+      Supplier<RowStore.Rows<Scar>> scarRows) {
+    this.scarRows = scarRows;
     this.catalog = catalog;
     this.parameters = parameters;
     this.log = log;
@@ -80,7 +98,7 @@ public final class SurveyProjector {
         new MetricSurvey(
             grid.label(),
             grid.wkt(),
-            roles.merge(LayerRole.SCARS, survey.scars(), SurveyProjector::withId),
+            roles.merge(LayerRole.SCARS, survey.scars(), SurveyProjector::withId, scarRows),
             roles.merge(LayerRole.BEDS, survey.beds(), SurveyProjector::withId),
             roles.merge(LayerRole.CHANNELS, survey.channels(), SurveyProjector::withId),
             roles.merge(
@@ -160,11 +178,21 @@ public final class SurveyProjector {
 
     <T extends Located> List<T> merge(
         LayerRole role, List<CheckedLayer<T>> layers, BiFunction<T, String, T> withId) {
+      return merge(role, layers, withId, RowStore::held);
+    }
+
+    <T extends Located> List<T> merge(
+        LayerRole role,
+        List<CheckedLayer<T>> layers,
+        BiFunction<T, String, T> withId,
+        Supplier<RowStore.Rows<T>> newRows) {
       List<List<T>> projected = new ArrayList<>();
       for (CheckedLayer<T> layer : layers) {
-        projected.add(projector.project(layer, places.get(layer)));
+        RowStore.Rows<T> rows = newRows.get();
+        projector.project(layer, places.get(layer), rows);
+        projected.add(rows.list());
       }
-      return new LayerMerger<>(role, withId, log).merge(projected);
+      return new LayerMerger<>(role, withId, log).merge(projected, newRows);
     }
   }
 

@@ -10,6 +10,7 @@ import java.util.function.Function;
 import java.util.function.ToDoubleFunction;
 import java.util.function.ToLongFunction;
 import org.locationtech.jts.geom.Geometry;
+import org.meadowmark.core.store.KeptElsewhere;
 import org.meadowmark.core.write.Column;
 import org.meadowmark.core.write.Column.Type;
 import org.meadowmark.core.write.ResultTable;
@@ -77,10 +78,30 @@ final class TableLayout<T> {
 
   /** Makes the table; rows are sorted now and their values read while the table is written. */
   ResultTable table(Collection<? extends T> records) {
+    Collection<? extends T> sorted = inOrder(records);
+    Iterable<Row> rows = () -> sorted.stream().<Row>map(this::row).iterator();
+    return new ResultTable(name, description, columns(), geometryKind, rows);
+  }
+
+  /** Records that are kept elsewhere and are in order already stay there. */
+  private Collection<? extends T> inOrder(Collection<? extends T> records) {
+    if (records instanceof KeptElsewhere && isInOrder(records)) {
+      return records;
+    }
     List<T> sorted = new ArrayList<>(records);
     sorted.sort(order);
-    Iterable<Row> rows = () -> sorted.stream().map(this::row).iterator();
-    return new ResultTable(name, description, columns(), geometryKind, rows);
+    return sorted;
+  }
+
+  private boolean isInOrder(Collection<? extends T> records) {
+    T last = null;
+    for (T each : records) {
+      if (last != null && order.compare(last, each) > 0) {
+        return false;
+      }
+      last = each;
+    }
+    return true;
   }
 
   private Row row(T rowRecord) {
