@@ -20,6 +20,7 @@ public final class Main {
    */
   public static void main(String[] arguments) {
     NoPreferences.use();
+    QuietLibraries.use();
     TemporaryPlace.keepReferenceSystemsApart();
     Charset charset = charset();
     int code;
