@@ -42,18 +42,22 @@ class ArchitectureTest {
           .definedBy("org.meadowmark.core.write..")
           .layer("assessment")
           .definedBy("org.meadowmark.core.assessment..")
-          .whereLayer("assessment")
+          .layer("api")
+          .definedBy("org.meadowmark.core.api..")
+          .whereLayer("api")
           .mayNotBeAccessedByAnyLayer()
+          .whereLayer("assessment")
+          .mayOnlyBeAccessedByLayers("api")
           .whereLayer("write")
-          .mayOnlyBeAccessedByLayers("assessment")
+          .mayOnlyBeAccessedByLayers("assessment", "api")
           .whereLayer("change")
           .mayOnlyBeAccessedByLayers("write", "assessment")
           .whereLayer("plan")
           .mayOnlyBeAccessedByLayers("change", "write", "assessment")
           .whereLayer("rank")
-          .mayOnlyBeAccessedByLayers("plan", "change", "write", "assessment")
+          .mayOnlyBeAccessedByLayers("plan", "change", "write", "assessment", "api")
           .whereLayer("measure")
-          .mayOnlyBeAccessedByLayers("rank", "plan", "change", "write", "assessment")
+          .mayOnlyBeAccessedByLayers("rank", "plan", "change", "write", "assessment", "api")
           .whereLayer("project")
           .mayOnlyBeAccessedByLayers("assessment")
           .whereLayer("check")
@@ -70,7 +74,7 @@ class ArchitectureTest {
               "plan",
               "change",
               "write",
-              "assessment")
+              "assessment", "api")
           .whereLayer("reference")
           .mayOnlyBeAccessedByLayers(
               "survey",
@@ -81,7 +85,7 @@ class ArchitectureTest {
               "plan",
               "change",
               "write",
-              "assessment");
+              "assessment", "api");
 
   @ArchTest
   static final ArchRule NO_CYCLES =
