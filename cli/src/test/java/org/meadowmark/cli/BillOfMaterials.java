@@ -16,7 +16,9 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 
-/** A bill of materials in the <a href="https://cyclonedx.org/specification/">CycloneDX</a> format. */
+/**
+ * A bill of materials in the <a href="https://cyclonedx.org/specification/">CycloneDX</a> format.
+ */
 final class BillOfMaterials {
   static final String OURS = "org.meadowmark";
 

@@ -30,8 +30,7 @@ class DependenciesTest {
   private static final Path ROOT = Path.of(System.getProperty("meadowmark.root"));
   private static final Path DOCUMENT = ROOT.resolve("docs/dependencies.md");
   private static final String WRAPPER = "geotools-wrapper";
-  private static final Pattern LICENCE_NAME =
-      Pattern.compile("(?s)<license>.*?<name>(.*?)</name>");
+  private static final Pattern LICENCE_NAME = Pattern.compile("(?s)<license>.*?<name>(.*?)</name>");
 
   private static BillOfMaterials distribution;
   private static BillOfMaterials everything;

@@ -58,8 +58,7 @@ class DistributionIT {
     // The launchers want this one jar without its version.
     assertThat(jars.remove("cli.jar")).isTrue();
     Set<String> listed = new TreeSet<>();
-    for (BillOfMaterials.Library library :
-        BillOfMaterials.read(TARGET.resolve("bom.json")).all()) {
+    for (BillOfMaterials.Library library : BillOfMaterials.read(TARGET.resolve("bom.json")).all()) {
       if (!library.artifact().equals("org.meadowmark:cli")) {
         listed.add(library.fileName());
       }

@@ -74,7 +74,8 @@ class ArchitectureTest {
               "plan",
               "change",
               "write",
-              "assessment", "api")
+              "assessment",
+              "api")
           .whereLayer("reference")
           .mayOnlyBeAccessedByLayers(
               "survey",
@@ -85,7 +86,8 @@ class ArchitectureTest {
               "plan",
               "change",
               "write",
-              "assessment", "api");
+              "assessment",
+              "api");
 
   @ArchTest
   static final ArchRule NO_CYCLES =

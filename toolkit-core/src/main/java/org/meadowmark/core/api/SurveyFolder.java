@@ -93,8 +93,7 @@ public final class SurveyFolder {
     names.sort(null);
     for (String name : names) {
       draft =
-          draft.withSetting(
-              new Setting(name, List.of(parameters.get(name)), "parameter " + name));
+          draft.withSetting(new Setting(name, List.of(parameters.get(name)), "parameter " + name));
     }
     SurveyDefinition definition = draft.define(ParametersTable.bundled(), tables);
     return new Assessment(definition, tables, parameters, version(), Progress.NONE);
