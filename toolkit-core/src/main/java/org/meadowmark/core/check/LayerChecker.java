@@ -65,26 +65,25 @@ public final class LayerChecker<T extends Located> implements FeatureSink {
     this.geometryCheck = new GeometryCheck(interpreter.kind());
   }
 
-  /** A checker for a layer of scars: lines and polygons. */
+  /** {@return a checker for a layer of scars: lines and polygons} */
   public static LayerChecker<Scar> scars(
       LayerSource source, Parameters parameters, ReferenceTables tables, FindingLog log) {
     return new LayerChecker<>(source, log, new ScarInterpreter(parameters, tables));
   }
 
-  /** A checker for a layer of beds: polygons. */
+  /** {@return a checker for a layer of beds: polygons} */
   public static LayerChecker<Bed> beds(LayerSource source, ReferenceTables tables, FindingLog log) {
     return new LayerChecker<>(source, log, new BedInterpreter(tables));
   }
 
-  /** A checker for a layer of channels: lines. */
+  /** {@return a checker for a layer of channels: lines} */
   public static LayerChecker<Channel> channels(LayerSource source, FindingLog log) {
     return new LayerChecker<>(
         source, log, new NamedInterpreter<>(GeometryCheck.Kind.LINES, Channel::new));
   }
 
   /**
-   * A checker for management areas, surveyed areas (polygons) or barriers (lines and polygons), by
-   * the role of the source.
+   * {@return a checker for management areas, surveyed areas (polygons) or barriers (lines and polygons), by the role of the source}
    */
   public static LayerChecker<MapArea> areas(LayerSource source, FindingLog log) {
     GeometryCheck.Kind kind =
@@ -94,7 +93,7 @@ public final class LayerChecker<T extends Located> implements FeatureSink {
     return new LayerChecker<>(source, log, new NamedInterpreter<>(kind, MapArea::new));
   }
 
-  /** A checker for points with a depth. */
+  /** {@return a checker for points with a depth} */
   public static LayerChecker<Sounding> soundings(LayerSource source, FindingLog log) {
     return new LayerChecker<>(source, log, new SoundingInterpreter());
   }
@@ -168,7 +167,7 @@ public final class LayerChecker<T extends Located> implements FeatureSink {
   }
 
   /**
-   * The usable features; call once, after reading.
+   * {@return the usable features; call once, after reading}
    *
    * @throws IllegalStateException if no header was read
    */

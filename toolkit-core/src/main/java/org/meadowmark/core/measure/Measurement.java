@@ -48,7 +48,7 @@ public record Measurement(
     scarredGrass = List.copyOf(scarredGrass);
   }
 
-  /** The line for the whole survey. */
+  /** {@return the line for the whole survey} */
   public AreaMeasure whole() {
     return areas.get(areas.size() - 1);
   }

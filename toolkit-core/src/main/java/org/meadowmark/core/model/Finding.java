@@ -64,7 +64,7 @@ public record Finding(
     Objects.requireNonNull(action, "action");
   }
 
-  /** {@code file: layer: feature id: what is wrong; what is done}. */
+  /** {@return {@code file: layer: feature id: what is wrong; what is done}} */
   public String message() {
     return where + ": " + problem + "; " + action;
   }
