@@ -55,7 +55,10 @@ public record CommonGround(
     return hectaresByScope.get(Scope.WHOLE);
   }
 
-  /** {@return share of the smaller of the two surveyed bed areas that is common; 1 where there is no bed} */
+  /**
+   * {@return share of the smaller of the two surveyed bed areas that is common; 1 where there is no
+   * bed}
+   */
   public double commonShare() {
     double smaller = Math.min(earlierHectares, laterHectares);
     return smaller > 0 ? Math.min(1, hectares() / smaller) : 1;

@@ -29,7 +29,9 @@ public final class Scopes {
     }
   }
 
-  /** {@return management areas, then outside, then the whole survey; without areas only the whole} */
+  /**
+   * {@return management areas, then outside, then the whole survey; without areas only the whole}
+   */
   public List<Scope> all() {
     List<Scope> all = new ArrayList<>(areas);
     if (!areas.isEmpty()) {

@@ -83,7 +83,8 @@ public final class LayerChecker<T extends Located> implements FeatureSink {
   }
 
   /**
-   * {@return a checker for management areas, surveyed areas (polygons) or barriers (lines and polygons), by the role of the source}
+   * {@return a checker for management areas, surveyed areas (polygons) or barriers (lines and
+   * polygons), by the role of the source}
    */
   public static LayerChecker<MapArea> areas(LayerSource source, FindingLog log) {
     GeometryCheck.Kind kind =

@@ -70,7 +70,9 @@ public final class Barriers {
     return near.stream().anyMatch(barrier -> barrier.intersects(way));
   }
 
-  /** {@return the part of an area around a line that can be reached from the line without crossing} */
+  /**
+   * {@return the part of an area around a line that can be reached from the line without crossing}
+   */
   public Geometry reachable(Geometry around, LineString line) {
     Geometry open = around;
     for (PreparedGeometry barrier : near(around.getEnvelopeInternal())) {

@@ -10,7 +10,9 @@ public interface Located {
   /** {@return where it was read} */
   FeatureRef ref();
 
-  /** {@return geometry in the coordinate reference system of the collection that holds the feature} */
+  /**
+   * {@return geometry in the coordinate reference system of the collection that holds the feature}
+   */
   Geometry geometry();
 
   /** {@return the same feature with another geometry, as after a repair or a projection} */

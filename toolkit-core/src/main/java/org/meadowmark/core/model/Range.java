@@ -24,7 +24,9 @@ public record Range(double low, double middle, double high) {
     return new Range(value, value, value);
   }
 
-  /** {@return the range that holds a middle figure and two others, whichever of them is the larger} */
+  /**
+   * {@return the range that holds a middle figure and two others, whichever of them is the larger}
+   */
   public static Range around(double middle, double one, double other) {
     return new Range(
         Math.min(middle, Math.min(one, other)), middle, Math.max(middle, Math.max(one, other)));

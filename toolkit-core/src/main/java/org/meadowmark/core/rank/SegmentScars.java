@@ -86,7 +86,8 @@ public final class SegmentScars {
   }
 
   /**
-   * {@return position of the segment nearest to a point over water; -1 where none is within the distance}
+   * {@return position of the segment nearest to a point over water; -1 where none is within the
+   * distance}
    *
    * @param point point on the analysis grid
    * @param metres ground distance

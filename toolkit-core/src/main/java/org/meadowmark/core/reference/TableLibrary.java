@@ -115,7 +115,10 @@ public final class TableLibrary {
     return new TableLibrary(Optional.of(folder));
   }
 
-  /** {@return where a table is read from: the path of a file, or its name where it is the packed one} */
+  /**
+   * {@return where a table is read from: the path of a file, or its name where it is the packed
+   * one}
+   */
   public String label(Table table) {
     return ownFile(table).map(Path::toString).orElse(table.fileName());
   }

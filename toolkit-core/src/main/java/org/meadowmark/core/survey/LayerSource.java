@@ -77,7 +77,9 @@ public record LayerSource(
   }
 
   /**
-   * {@return the same layer with another place: file and layer name are replaced; reference system and axis order, which belong to the file, are forgotten; attributes, values, units and columns stay}
+   * {@return the same layer with another place: file and layer name are replaced; reference system
+   * and axis order, which belong to the file, are forgotten; attributes, values, units and columns
+   * stay}
    */
   public LayerSource withFile(Path newFile, String newLabel, Optional<String> newLayer) {
     return new LayerSource(

@@ -107,7 +107,8 @@ public record Parameters(
   }
 
   /**
-   * {@return the same choices without what takes longest: drawn intervals, and patches weighed one by one}
+   * {@return the same choices without what takes longest: drawn intervals, and patches weighed one
+   * by one}
    */
   public Parameters withoutDetail() {
     return with(analysisCrs, 0, 0);
@@ -159,7 +160,10 @@ public record Parameters(
     return positionRmseMetres.stream().mapToObj(PositionalAccuracy::ofRadialRmse).findFirst();
   }
 
-  /** {@return every crossing distance that results are given for, ascending: the sweep and the headline} */
+  /**
+   * {@return every crossing distance that results are given for, ascending: the sweep and the
+   * headline}
+   */
   public List<Double> allCrossingDistancesMetres() {
     return Stream.concat(crossingDistancesMetres.stream(), Stream.of(crossingDistanceMetres))
         .sorted()

@@ -35,7 +35,8 @@ public record PositionalAccuracy(double rmseXMetres, double rmseYMetres) {
   }
 
   /**
-   * {@return the accuracy from the errors at check points: mapped minus true} The standard asks for 20 points or more.
+   * {@return the accuracy from the errors at check points: mapped minus true} The standard asks for
+   * 20 points or more.
    *
    * @throws IllegalArgumentException if there is no point, or the lists differ in length
    */

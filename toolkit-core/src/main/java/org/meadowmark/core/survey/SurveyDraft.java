@@ -70,7 +70,9 @@ public record SurveyDraft(
   }
 
   /**
-   * {@return the same survey with other files for a role} They take the place of all layers of the role; attributes, values, units and columns of the first of those are kept (see {@link LayerSource#withFile}).
+   * {@return the same survey with other files for a role} They take the place of all layers of the
+   * role; attributes, values, units and columns of the first of those are kept (see {@link
+   * LayerSource#withFile}).
    */
   public SurveyDraft withPlaces(LayerRole role, List<Place> places) {
     Optional<LayerSource> old = layers.stream().filter(l -> l.role() == role).findFirst();

@@ -33,7 +33,9 @@ public final class Phrases {
     return bundle.getString(key);
   }
 
-  /** {@return a phrase with its gaps filled} Numbers come as text, so that no locale can touch them. */
+  /**
+   * {@return a phrase with its gaps filled} Numbers come as text, so that no locale can touch them.
+   */
   public String get(String key, String... parts) {
     return new MessageFormat(bundle.getString(key), Locale.ROOT).format(parts);
   }

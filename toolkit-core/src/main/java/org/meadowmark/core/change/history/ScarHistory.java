@@ -29,7 +29,8 @@ public record ScarHistory(
   }
 
   /**
-   * {@return whether it was seen again after a survey that looked and did not see it: scarred again on the same line, or missed in between}
+   * {@return whether it was seen again after a survey that looked and did not see it: scarred again
+   * on the same line, or missed in between}
    */
   public boolean reappeared() {
     boolean missed = false;

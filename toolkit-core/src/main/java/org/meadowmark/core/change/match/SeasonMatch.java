@@ -81,7 +81,9 @@ public record SeasonMatch(
   }
 
   /**
-   * {@return root mean square distance between matched lines, weighted by length: to be held against the stated accuracies} Matches farther apart than the tolerance are not made, so it is a little too small. Empty where no lines are matched.
+   * {@return root mean square distance between matched lines, weighted by length: to be held
+   * against the stated accuracies} Matches farther apart than the tolerance are not made, so it is
+   * a little too small. Empty where no lines are matched.
    */
   public OptionalDouble observedDistanceMetres() {
     double squares = 0;

@@ -54,7 +54,9 @@ public record EdgeRateFit(
     }
   }
 
-  /** {@return time in which a scar of some width closes: low by the upper limit, high by the lower} */
+  /**
+   * {@return time in which a scar of some width closes: low by the upper limit, high by the lower}
+   */
   public Optional<Range> closingYears(double widthMetres) {
     if (metresPerYear.isEmpty() || interval.isEmpty()) {
       return Optional.empty();

@@ -118,7 +118,8 @@ public final class HabitatGraph {
   }
 
   /**
-   * {@return graph of crossing probabilities} The arrays are copied; links of probability 0 are left out.
+   * {@return graph of crossing probabilities} The arrays are copied; links of probability 0 are
+   * left out.
    *
    * @param areasHectares area of each patch, 0 or more
    * @param first one patch of each link

@@ -96,7 +96,8 @@ public final class JointFillings {
   }
 
   /**
-   * {@return part of the landscape that a filling lies in; fillings in different parts do not act on each other} -1 for one that joins nothing.
+   * {@return part of the landscape that a filling lies in; fillings in different parts do not act
+   * on each other} -1 for one that joins nothing.
    */
   public int partOf(int filling) {
     int[][] ofFilling = pairs.get(filling);
@@ -109,7 +110,8 @@ public final class JointFillings {
   }
 
   /**
-   * {@return the numerator with fillings made, worked out anew for the whole landscape; one search a patch}
+   * {@return the numerator with fillings made, worked out anew for the whole landscape; one search
+   * a patch}
    */
   public double numeratorSquareHectares(Collection<Integer> filled) {
     return filled.isEmpty() ? numerator : RowSums.of(joined(filled), List.of(decay))[0].numerator();

@@ -56,7 +56,8 @@ public record PlantedSpread(
   }
 
   /**
-   * {@return share of new patches a year that explains a spread, beside a known edge rate; 0 where the edge explains it alone}
+   * {@return share of new patches a year that explains a spread, beside a known edge rate; 0 where
+   * the edge explains it alone}
    *
    * @param from area at first, more than 0
    * @param to area after the years, not less

@@ -43,7 +43,8 @@ public record Planting(
   }
 
   /**
-   * {@return rows that stand side by side in a strip: its width over the spacing, rounded, at least 1}
+   * {@return rows that stand side by side in a strip: its width over the spacing, rounded, at least
+   * 1}
    *
    * @param widthMetres width of the strip
    */

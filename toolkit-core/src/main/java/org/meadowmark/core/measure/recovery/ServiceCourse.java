@@ -101,7 +101,10 @@ public record ServiceCourse(int firstYear, List<Double> meanShares, boolean last
     return sum;
   }
 
-  /** {@return the sum year by year, without the years after the last that {@link #lastShareStays} adds} */
+  /**
+   * {@return the sum year by year, without the years after the last that {@link #lastShareStays}
+   * adds}
+   */
   public List<Year> years(double hectares, Discounting discounting) {
     List<Year> years = new ArrayList<>();
     for (int i = 0; i < meanShares.size(); i++) {
@@ -114,7 +117,8 @@ public record ServiceCourse(int firstYear, List<Double> meanShares, boolean last
   }
 
   /**
-   * {@return discounted service-hectare-years; infinite where a share stays for ever and nothing is discounted}
+   * {@return discounted service-hectare-years; infinite where a share stays for ever and nothing is
+   * discounted}
    */
   public double serviceHectareYears(double hectares, Discounting discounting) {
     double sum = 0;

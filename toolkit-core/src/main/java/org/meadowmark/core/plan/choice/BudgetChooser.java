@@ -55,7 +55,10 @@ public final class BudgetChooser {
     return choice(problem, chosen, joint.of(chosen), bound(problem, joint), Proof.NONE);
   }
 
-  /** {@return positions that the greedy way chooses with each gain worked out anew, given those chosen} */
+  /**
+   * {@return positions that the greedy way chooses with each gain worked out anew, given those
+   * chosen}
+   */
   public static List<Integer> greedyTogether(BudgetProblem problem, JointBenefit joint) {
     return new LazyGreedy(problem, problem.members(), joint).choose();
   }

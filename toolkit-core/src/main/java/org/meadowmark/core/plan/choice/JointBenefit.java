@@ -14,7 +14,8 @@ public interface JointBenefit {
   double of(Collection<Integer> chosen);
 
   /**
-   * {@return candidates whose gain a choice of this one can raise, so that they have to be looked at again; itself left out} Those whose gain it can only lower need not be among them.
+   * {@return candidates whose gain a choice of this one can raise, so that they have to be looked
+   * at again; itself left out} Those whose gain it can only lower need not be among them.
    */
   List<Integer> raised(int candidate);
 
@@ -24,7 +25,10 @@ public interface JointBenefit {
   /** {@return a bound: no set gains more by this candidate} */
   double most(int candidate);
 
-  /** {@return a bound: no set is worth more beyond the sum of the parts that are the same in every set} */
+  /**
+   * {@return a bound: no set is worth more beyond the sum of the parts that are the same in every
+   * set}
+   */
   double mostTogether();
 
   /** Starts with nothing chosen. */
@@ -45,7 +49,8 @@ public interface JointBenefit {
     double benefit();
 
     /**
-     * {@return changes whenever the gain of a candidate may have changed, so that a gain worked out before is known to be old}
+     * {@return changes whenever the gain of a candidate may have changed, so that a gain worked out
+     * before is known to be old}
      */
     long state(int candidate);
 

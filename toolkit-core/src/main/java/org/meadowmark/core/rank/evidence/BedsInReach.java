@@ -41,7 +41,8 @@ public record BedsInReach(double hectares, Map<String, Double> hectaresByClass) 
   }
 
   /**
-   * {@return mean class of the bed whose class is known, weighted by area: 0 for all in the lightest class, 1 for all in the worst}
+   * {@return mean class of the bed whose class is known, weighted by area: 0 for all in the
+   * lightest class, 1 for all in the worst}
    *
    * @param classes keys of the known classes, lightest first
    */

@@ -98,7 +98,9 @@ public final class SegmentTally {
     return metresByCause;
   }
 
-  /** {@return cause with most length, the first by key of equals; empty text where there is none} */
+  /**
+   * {@return cause with most length, the first by key of equals; empty text where there is none}
+   */
   public String leadingCause() {
     return metresByCause.entrySet().stream()
         .max(
