@@ -132,6 +132,9 @@ class DependenciesTest {
         "from memory" marks the others, which those descriptors leave to a parent that is not in the jar. GeoTools is
         LGPL-2.1 (from memory, as its descriptors state no version). The EPSG data in `gt-epsg-hsql` are under the terms of use of the
         EPSG Geodetic Parameter Dataset: they may be passed on with their source named and unchanged (from memory).
+        Without a descriptor of their own the jar also holds, all from memory: Java Advanced Imaging and its image readers
+        (javax.media.jai, com.sun.media: the distribution licence of Sun), JJ2000 (jj2000: its own licence), HSQLDB (BSD), EJML and JSR 385 units
+        (Apache-2.0, BSD), annotations of the Checker Framework (MIT) and RE2/J (BSD-like).
 
         | library | version | licence |
         |---|---|---|
