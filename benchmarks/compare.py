@@ -146,12 +146,14 @@ def main():
     parser.add_argument("--straight", action="store_true", help="straighten scars, to compare areas closely")
     parser.add_argument("--quiet-load", type=float, default=1.5, help="wait until the load is below this")
     parser.add_argument("--quiet-minutes", type=float, default=0, help="wait at most so long before each run")
+    parser.add_argument("--json", type=Path, help="write the last table and the checks to this file too")
     args = parser.parse_args()
     if not Path(args.beds.partition("#")[0]).exists():
         sys.exit(f"{args.beds}: no such beds; name some with --beds and --areas")
 
     failed = False
     table = []
+    machine_readable = []
     both = [int(n) for n in args.sizes.split(",") if n]
     alone = [int(n) for n in args.ours_only.split(",") if n]
     for scars in both + alone:
@@ -185,6 +187,18 @@ def main():
         for stage in record["run"]["stages"]:
             print(f"| {stage['stage']} | {stage['wall_seconds']:.2f} |")
         line = [scars, wall, cpu, peak, heap, load]
+        run = {
+            "scars": scars,
+            "load_before": load,
+            "meadowmark": {
+                "wall_seconds": wall,
+                "processor_seconds": cpu,
+                "peak_resident_mib": peak,
+                "peak_heap_mib": heap,
+                "stages": {s["stage"]: s["wall_seconds"] for s in record["run"]["stages"]},
+            },
+        }
+        machine_readable.append(run)
         if scars in both:
             load.append(wait_for_quiet(args.quiet_load, args.quiet_minutes))
             peer = [args.peer_python, HERE / "peer" / "assess_peer.py", *layers]
@@ -196,7 +210,7 @@ def main():
             for stage, seconds in result["seconds"].items():
                 print(f"| {stage} | {seconds:.2f} |")
             print("\nPeer: " + ", ".join(f"{k} {v}" for k, v in result["versions"].items()))
-            library = HERE / "target" / "lib" / "benchmarks-0.1.0.jar"
+            library = next((HERE / "target" / "lib").glob("benchmarks-*.jar"), HERE / "no such jar")
             ours_after = None
             if library.exists() and not args.most_patches:
                 files = [work / "graph" / "areas.csv", work / "graph" / "links.csv"]
@@ -208,8 +222,20 @@ def main():
                     f"{ours_after['links']:,} links): Meadowmark {ours_after['seconds']} s, "
                     f"peer {result['figures']['connectivity_after']['seconds']} s."
                 )
-            failed |= check(work / "ours", result, SAME_GEOMETRY if args.straight else BENT, ours_after).failed
+            checked = check(work / "ours", result, SAME_GEOMETRY if args.straight else BENT, ours_after)
+            failed |= checked.failed
             line += [peer_wall, peer_cpu, peer_peak]
+            run["script"] = {
+                "wall_seconds": peer_wall,
+                "processor_seconds": peer_cpu,
+                "peak_resident_mib": peer_peak,
+                "stages": result["seconds"],
+                "versions": result["versions"],
+            }
+            run["figures"] = [
+                {"figure": what, "meadowmark": ours, "script": peers, "relative_difference": apart, "agrees": ok == "yes"}
+                for what, ours, peers, apart, ok in checked.lines
+            ]
         table.append(line)
         sys.stdout.flush()
 
@@ -225,6 +251,8 @@ def main():
         else:
             cells += [""] * 5
         print("| " + " | ".join(cells + [" ".join(f"{x:.1f}" for x in load)]) + " |")
+    if args.json:
+        args.json.write_text(json.dumps({"beds": str(args.beds), "runs": machine_readable}, indent=2) + "\n")
     sys.exit(1 if failed else 0)
 
 

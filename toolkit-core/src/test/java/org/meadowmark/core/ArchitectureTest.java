@@ -46,20 +46,25 @@ class ArchitectureTest {
           .definedBy("org.meadowmark.core.write..")
           .layer("assessment")
           .definedBy("org.meadowmark.core.assessment..")
-          .whereLayer("assessment")
+          .layer("api")
+          .definedBy("org.meadowmark.core.api..")
+          .whereLayer("api")
           .mayNotBeAccessedByAnyLayer()
+          .whereLayer("assessment")
+          .mayOnlyBeAccessedByLayers("api")
           .whereLayer("write")
-          .mayOnlyBeAccessedByLayers("assessment")
+          .mayOnlyBeAccessedByLayers("assessment", "api")
           .whereLayer("change")
           .mayOnlyBeAccessedByLayers("write", "assessment")
           .whereLayer("plan")
           .mayOnlyBeAccessedByLayers("change", "write", "assessment")
           .whereLayer("rank")
-          .mayOnlyBeAccessedByLayers("plan", "change", "write", "assessment")
+          .mayOnlyBeAccessedByLayers("plan", "change", "write", "assessment", "api")
           .whereLayer("partition")
           .mayOnlyBeAccessedByLayers("assessment")
           .whereLayer("measure")
-          .mayOnlyBeAccessedByLayers("partition", "rank", "plan", "change", "write", "assessment")
+          .mayOnlyBeAccessedByLayers(
+              "partition", "rank", "plan", "change", "write", "assessment", "api")
           .whereLayer("project")
           .mayOnlyBeAccessedByLayers("assessment")
           .whereLayer("check")
@@ -77,7 +82,8 @@ class ArchitectureTest {
               "plan",
               "change",
               "write",
-              "assessment")
+              "assessment",
+              "api")
           .whereLayer("reference")
           .mayOnlyBeAccessedByLayers(
               "survey",
@@ -89,7 +95,8 @@ class ArchitectureTest {
               "plan",
               "change",
               "write",
-              "assessment");
+              "assessment",
+              "api");
 
   @ArchTest
   static final ArchRule NO_CYCLES =

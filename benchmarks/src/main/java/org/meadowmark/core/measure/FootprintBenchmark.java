@@ -50,7 +50,6 @@ public class FootprintBenchmark {
   /** Overlapping footprints joined. */
   @Benchmark
   public Object joinClusters() {
-    return new FootprintClusters(
-        footprints, StrTreeQuery.footprints(footprints));
+    return new FootprintClusters(footprints, StrTreeQuery.footprints(footprints));
   }
 }

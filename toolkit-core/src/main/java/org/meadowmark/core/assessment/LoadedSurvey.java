@@ -22,7 +22,7 @@ public record LoadedSurvey(
   }
 
   /**
-   * The survey.
+   * {@return the survey}
    *
    * @throws SurveyInputException if a finding is an error: the first one, with how many more there
    *     are

@@ -13,7 +13,7 @@ import org.meadowmark.core.survey.PositionalAccuracy;
 public final class CombinedAccuracy {
   private CombinedAccuracy() {}
 
-  /** Error of the difference between two surveys' positions. */
+  /** {@return error of the difference between two surveys' positions} */
   public static PositionalAccuracy of(PositionalAccuracy one, PositionalAccuracy other) {
     return new PositionalAccuracy(
         Math.hypot(one.rmseXMetres(), other.rmseXMetres()),
@@ -21,7 +21,7 @@ public final class CombinedAccuracy {
   }
 
   /**
-   * Distance within which two surveys map the same point in 95 % of cases.
+   * {@return distance within which two surveys map the same point in 95 % of cases}
    *
    * @param one accuracy of one survey
    * @param other accuracy of the other

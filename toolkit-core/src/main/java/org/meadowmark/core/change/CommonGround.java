@@ -50,12 +50,15 @@ public record CommonGround(
         common, hectares, hectares(earlier), hectares(later), sameBeds(earlier, later));
   }
 
-  /** Hectares of bed in common. */
+  /** {@return hectares of bed in common} */
   public double hectares() {
     return hectaresByScope.get(Scope.WHOLE);
   }
 
-  /** Share of the smaller of the two surveyed bed areas that is common; 1 where there is no bed. */
+  /**
+   * {@return share of the smaller of the two surveyed bed areas that is common; 1 where there is no
+   * bed}
+   */
   public double commonShare() {
     double smaller = Math.min(earlierHectares, laterHectares);
     return smaller > 0 ? Math.min(1, hectares() / smaller) : 1;

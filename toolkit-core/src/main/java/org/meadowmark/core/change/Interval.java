@@ -7,7 +7,7 @@ package org.meadowmark.core.change;
  * @param high upper limit
  */
 public record Interval(double low, double high) {
-  /** Whether a value lies between the limits. */
+  /** {@return whether a value lies between the limits} */
   public boolean holds(double value) {
     return low <= value && value <= high;
   }

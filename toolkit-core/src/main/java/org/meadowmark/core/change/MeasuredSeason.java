@@ -21,7 +21,7 @@ public record MeasuredSeason(
     Objects.requireNonNull(recovery, "recovery");
   }
 
-  /** Day of the survey. */
+  /** {@return day of the survey} */
   public LocalDate date() {
     return survey.date();
   }

@@ -29,7 +29,9 @@ public final class Scopes {
     }
   }
 
-  /** Management areas, then outside, then the whole survey; without areas only the whole. */
+  /**
+   * {@return management areas, then outside, then the whole survey; without areas only the whole}
+   */
   public List<Scope> all() {
     List<Scope> all = new ArrayList<>(areas);
     if (!areas.isEmpty()) {
@@ -44,12 +46,12 @@ public final class Scopes {
     return shapes;
   }
 
-  /** The scope of a scar, below the whole survey. */
+  /** {@return the scope of a scar, below the whole survey} */
   public Scope of(Scar scar) {
     return of(middle(scar.geometry()));
   }
 
-  /** The scope of any polygon, below the whole survey. */
+  /** {@return the scope of any polygon, below the whole survey} */
   public Scope ofPolygon(Geometry polygon) {
     return of(polygon.getInteriorPoint().getCoordinate());
   }

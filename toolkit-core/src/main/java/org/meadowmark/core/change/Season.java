@@ -21,12 +21,12 @@ public record Season(LocalDate start, LocalDate end) {
     }
   }
 
-  /** Length in years of 365.25 days. */
+  /** {@return length in years of 365.25 days} */
   public double years() {
     return ChronoUnit.DAYS.between(start, end) / DAYS_A_YEAR;
   }
 
-  /** The two days, for people. */
+  /** {@return the two days, for people} */
   public String label() {
     return start + " to " + end;
   }

@@ -13,7 +13,7 @@ import org.meadowmark.core.change.match.SeasonMatch;
 public record SeasonPair(
     MeasuredSeason earlier, MeasuredSeason later, SeasonMatch match, CommonGround ground) {
 
-  /** The time between them. */
+  /** {@return the time between them} */
   public Season season() {
     return new Season(earlier.date(), later.date());
   }

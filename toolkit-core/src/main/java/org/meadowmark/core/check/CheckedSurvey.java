@@ -36,7 +36,7 @@ public record CheckedSurvey(
     soundings = List.copyOf(soundings);
   }
 
-  /** All layers, role by role. */
+  /** {@return all layers, role by role} */
   public List<CheckedLayer<?>> layers() {
     return Stream.<List<? extends CheckedLayer<?>>>of(
             scars, beds, channels, managementAreas, surveyedArea, barriers, soundings)

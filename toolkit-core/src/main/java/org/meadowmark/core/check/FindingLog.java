@@ -62,7 +62,7 @@ public final class FindingLog {
     more.forEach(this::add);
   }
 
-  /** All findings in {@link Finding#ORDER}. */
+  /** {@return all findings in {@link Finding#ORDER}} */
   public synchronized List<Finding> sorted() {
     return findings.stream().sorted(Finding.ORDER).toList();
   }
@@ -88,12 +88,12 @@ public final class FindingLog {
     return List.copyOf(counts);
   }
 
-  /** Number of findings. */
+  /** {@return number of findings} */
   public synchronized int size() {
     return findings.size();
   }
 
-  /** Whether any finding is an error: the assessment cannot run. */
+  /** {@return whether any finding is an error: the assessment cannot run} */
   public synchronized boolean hasErrors() {
     return errors;
   }

@@ -75,16 +75,21 @@ public final class LayerChecker<T extends Located> implements FeatureSink {
     this.fieldsRead = EnumSet.of(Field.ID, interpreter.fields());
   }
 
-  /** A checker for a layer of scars: lines and polygons. */
+  /** {@return a checker for a layer of scars: lines and polygons} */
   public static LayerChecker<Scar> scars(
       LayerSource source, Parameters parameters, ReferenceTables tables, FindingLog log) {
     return new LayerChecker<>(source, log, new ScarInterpreter(parameters, tables));
   }
 
   /**
-   * A checker for a layer of scars that keeps the usable ones elsewhere.
+   * Makes a checker for a layer of scars that keeps the usable ones elsewhere.
    *
-   * @param usable takes them
+   * @param source where the layer is
+   * @param parameters limits and units
+   * @param tables causes of scars
+   * @param log takes the findings
+   * @param usable takes the usable scars
+   * @return the checker
    */
   public static LayerChecker<Scar> scars(
       LayerSource source,
@@ -95,20 +100,20 @@ public final class LayerChecker<T extends Located> implements FeatureSink {
     return new LayerChecker<>(source, log, new ScarInterpreter(parameters, tables), usable);
   }
 
-  /** A checker for a layer of beds: polygons. */
+  /** {@return a checker for a layer of beds: polygons} */
   public static LayerChecker<Bed> beds(LayerSource source, ReferenceTables tables, FindingLog log) {
     return new LayerChecker<>(source, log, new BedInterpreter(tables));
   }
 
-  /** A checker for a layer of channels: lines. */
+  /** {@return a checker for a layer of channels: lines} */
   public static LayerChecker<Channel> channels(LayerSource source, FindingLog log) {
     return new LayerChecker<>(
         source, log, new NamedInterpreter<>(GeometryCheck.Kind.LINES, Channel::new));
   }
 
   /**
-   * A checker for management areas, surveyed areas (polygons) or barriers (lines and polygons), by
-   * the role of the source.
+   * {@return a checker for management areas, surveyed areas (polygons) or barriers (lines and
+   * polygons), by the role of the source}
    */
   public static LayerChecker<MapArea> areas(LayerSource source, FindingLog log) {
     GeometryCheck.Kind kind =
@@ -118,7 +123,7 @@ public final class LayerChecker<T extends Located> implements FeatureSink {
     return new LayerChecker<>(source, log, new NamedInterpreter<>(kind, MapArea::new));
   }
 
-  /** A checker for points with a depth. */
+  /** {@return a checker for points with a depth} */
   public static LayerChecker<Sounding> soundings(LayerSource source, FindingLog log) {
     return new LayerChecker<>(source, log, new SoundingInterpreter());
   }
@@ -193,7 +198,7 @@ public final class LayerChecker<T extends Located> implements FeatureSink {
   }
 
   /**
-   * The usable features; call once, after reading.
+   * {@return the usable features; call once, after reading}
    *
    * @throws IllegalStateException if no header was read
    */

@@ -22,8 +22,8 @@ public final class LayerCounts {
   private LayerCounts() {}
 
   /**
-   * The counts of the layers as read, brought up to date with what the later stages left out and
-   * repaired.
+   * {@return the counts of the layers as read, brought up to date with what the later stages left
+   * out and repaired}
    *
    * @param checked the layers as read
    * @param survey what reaches the measurement

@@ -60,7 +60,7 @@ public final class LayoutChecker {
     this.progress = progress;
   }
 
-  /** The survey without copies and without overlaps of beds. */
+  /** {@return the survey without copies and without overlaps of beds} */
   public MetricSurvey check(MetricSurvey survey) {
     progress.begin("Checking the layout", 6);
     GeometryIndex bedIndex = index(survey.beds());

@@ -57,7 +57,7 @@ public record AreaMeasure(
     bySeverity = List.copyOf(bySeverity);
   }
 
-  /** Name for people. */
+  /** {@return name for people} */
   public String label() {
     return switch (kind) {
       case MANAGEMENT_AREA -> area.orElseThrow().label();

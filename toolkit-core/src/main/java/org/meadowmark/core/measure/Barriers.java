@@ -60,7 +60,7 @@ public final class Barriers {
     return index.isEmpty();
   }
 
-  /** Whether the straight way between two points touches a barrier. */
+  /** {@return whether the straight way between two points touches a barrier} */
   public boolean block(Coordinate from, Coordinate to) {
     List<PreparedGeometry> near = near(new Envelope(from, to));
     if (near.isEmpty()) {
@@ -70,7 +70,9 @@ public final class Barriers {
     return near.stream().anyMatch(barrier -> barrier.intersects(way));
   }
 
-  /** The part of an area around a line that can be reached from the line without crossing. */
+  /**
+   * {@return the part of an area around a line that can be reached from the line without crossing}
+   */
   public Geometry reachable(Geometry around, LineString line) {
     Geometry open = around;
     for (PreparedGeometry barrier : near(around.getEnvelopeInternal())) {

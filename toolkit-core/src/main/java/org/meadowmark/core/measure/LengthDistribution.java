@@ -32,7 +32,7 @@ public record LengthDistribution(
           OptionalDouble.empty(),
           OptionalDouble.empty());
 
-  /** The distribution of some values, in any order. Time n log n. */
+  /** {@return the distribution of some values, in any order} Time n log n. */
   public static LengthDistribution of(double[] metres) {
     if (metres.length == 0) {
       return NONE;

@@ -49,7 +49,7 @@ public record Measurement(
     scarredGrass = KeptElsewhere.copyOf(scarredGrass);
   }
 
-  /** The line for the whole survey. */
+  /** {@return the line for the whole survey} */
   public AreaMeasure whole() {
     return areas.get(areas.size() - 1);
   }

@@ -90,12 +90,12 @@ public final class PolygonTiles {
     }
   }
 
-  /** Grid length of a line inside the geometry. */
+  /** {@return grid length of a line inside the geometry} */
   public double lengthInside(Geometry line) {
     return sum(line, Geometry::getLength);
   }
 
-  /** Grid area of a polygonal shape inside the geometry. */
+  /** {@return grid area of a polygonal shape inside the geometry} */
   public double areaInside(Geometry shape) {
     return sum(shape, Geometry::getArea);
   }

@@ -23,7 +23,7 @@ public final class ScarOutline {
   }
 
   /**
-   * The footprint.
+   * {@return the footprint}
    *
    * @param scar a line or polygon on the grid
    * @param lengthFactor grid length divided by ground length there

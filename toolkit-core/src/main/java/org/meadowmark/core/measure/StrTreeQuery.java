@@ -30,7 +30,7 @@ public final class StrTreeQuery {
   }
 
   /**
-   * Items whose envelope meets an envelope.
+   * {@return items whose envelope meets an envelope}
    *
    * @param tree a built tree that holds items of one type
    * @param envelope where to look

@@ -28,7 +28,7 @@ public final class SurveyedArea {
                     UnaryUnionOp.union(parts.stream().map(MapArea::geometry).toList())));
   }
 
-  /** The part of a geometry that was looked at: itself, a piece of it, or an empty one. */
+  /** {@return the part of a geometry that was looked at: itself, a piece of it, or an empty one} */
   public Geometry part(Geometry geometry) {
     if (shape.isEmpty() || geometry.isEmpty() || shape.get().contains(geometry)) {
       return geometry;

@@ -29,22 +29,22 @@ public record CrsText(Optional<String> code, Optional<String> wkt, AxisOrder axi
     }
   }
 
-  /** A system named by an authority's code, easting first. */
+  /** {@return a system named by an authority's code, easting first} */
   public static CrsText ofCode(String code) {
     return new CrsText(Optional.of(code), Optional.empty(), AxisOrder.EAST_FIRST);
   }
 
-  /** A system given as well-known text, easting first. */
+  /** {@return a system given as well-known text, easting first} */
   public static CrsText ofWkt(String wkt) {
     return new CrsText(Optional.empty(), Optional.of(wkt), AxisOrder.EAST_FIRST);
   }
 
-  /** The same system with another order of ordinates. */
+  /** {@return the same system with another order of ordinates} */
   public CrsText withAxisOrder(AxisOrder order) {
     return new CrsText(code, wkt, order);
   }
 
-  /** Code where there is one, else the start of the text. */
+  /** {@return code where there is one, else the start of the text} */
   public String label() {
     return code.orElseGet(
         () -> {

@@ -9,7 +9,7 @@ public interface DepthField {
   DepthField UNKNOWN = (x, y) -> OptionalDouble.empty();
 
   /**
-   * Depth in metres, positive downwards, or empty where none is known.
+   * {@return depth in metres, positive downwards, or empty where none is known}
    *
    * @param x easting on the analysis grid, in metres
    * @param y northing on the analysis grid, in metres

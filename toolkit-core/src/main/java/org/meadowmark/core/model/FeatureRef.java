@@ -19,7 +19,7 @@ public record FeatureRef(String file, String layer, String featureId) {
     Objects.requireNonNull(featureId, "featureId");
   }
 
-  /** A reference to a whole layer. */
+  /** {@return a reference to a whole layer} */
   public static FeatureRef layer(String file, String layer) {
     return new FeatureRef(file, layer, "");
   }

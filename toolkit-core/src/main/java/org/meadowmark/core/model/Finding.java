@@ -67,8 +67,8 @@ public record Finding(
   }
 
   /**
-   * {@code file: layer: feature id: what is wrong; what is done}, in one line without control
-   * characters, and each part of it cut where it is very long.
+   * {@return {@code file: layer: feature id: what is wrong; what is done}, in one line without
+   * control characters, and each part of it cut where it is very long}
    */
   public String message() {
     return where

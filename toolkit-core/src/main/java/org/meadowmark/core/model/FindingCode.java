@@ -45,7 +45,7 @@ public enum FindingCode {
     this.title = title;
   }
 
-  /** Short phrase for headings and tables. */
+  /** {@return short phrase for headings and tables} */
   public String title() {
     return title;
   }

@@ -22,7 +22,7 @@ public interface GroundScale {
       };
 
   /**
-   * Grid length divided by ground length near a point.
+   * {@return grid length divided by ground length near a point}
    *
    * @param x easting on the analysis grid, in metres
    * @param y northing on the analysis grid, in metres
@@ -30,7 +30,7 @@ public interface GroundScale {
   double lengthFactor(double x, double y);
 
   /**
-   * Grid area divided by ground area near a point.
+   * {@return grid area divided by ground area near a point}
    *
    * @param x easting on the analysis grid, in metres
    * @param y northing on the analysis grid, in metres

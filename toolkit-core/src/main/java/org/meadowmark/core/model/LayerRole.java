@@ -18,12 +18,12 @@ public enum LayerRole {
     this.description = description;
   }
 
-  /** Name used in a survey file and in messages. */
+  /** {@return name used in a survey file and in messages} */
   public String key() {
     return key;
   }
 
-  /** One phrase for help texts. */
+  /** {@return one phrase for help texts} */
   public String description() {
     return description;
   }

@@ -20,7 +20,7 @@ public record MapArea(String id, FeatureRef ref, Geometry geometry, String name)
     Objects.requireNonNull(name, "name");
   }
 
-  /** The name where there is one, else the id. */
+  /** {@return the name where there is one, else the id} */
   public String label() {
     return name.isEmpty() ? id : name;
   }

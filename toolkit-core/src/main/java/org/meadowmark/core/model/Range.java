@@ -19,24 +19,26 @@ public record Range(double low, double middle, double high) {
     }
   }
 
-  /** A figure without doubt. */
+  /** {@return a figure without doubt} */
   public static Range exactly(double value) {
     return new Range(value, value, value);
   }
 
-  /** The range that holds a middle figure and two others, whichever of them is the larger. */
+  /**
+   * {@return the range that holds a middle figure and two others, whichever of them is the larger}
+   */
   public static Range around(double middle, double one, double other) {
     return new Range(
         Math.min(middle, Math.min(one, other)), middle, Math.max(middle, Math.max(one, other)));
   }
 
-  /** The range of a figure that grows with this one. */
+  /** {@return the range of a figure that grows with this one} */
   public Range map(DoubleUnaryOperator rising) {
     return new Range(
         rising.applyAsDouble(low), rising.applyAsDouble(middle), rising.applyAsDouble(high));
   }
 
-  /** Sum, low with low and high with high: the two are wrong together. */
+  /** {@return sum, low with low and high with high: the two are wrong together} */
   public Range plus(Range other) {
     return new Range(low + other.low, middle + other.middle, high + other.high);
   }

@@ -82,7 +82,7 @@ public record Scar(
     this(id, ref, geometry, cause, widthMetres, widthSource, date, OptionalDouble.empty());
   }
 
-  /** Whether the scar is mapped as a line. */
+  /** {@return whether the scar is mapped as a line} */
   public boolean isLine() {
     return geometry.getDimension() == 1;
   }

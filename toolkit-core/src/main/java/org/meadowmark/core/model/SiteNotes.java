@@ -22,7 +22,7 @@ public record SiteNotes(
     Objects.requireNonNull(isScarredAgain, "isScarredAgain");
   }
 
-  /** These notes, with those of a wider place where one is missing. */
+  /** {@return these notes, with those of a wider place where one is missing} */
   public SiteNotes orElse(SiteNotes wider) {
     return new SiteNotes(
         isMuck.or(wider::isMuck),

@@ -17,7 +17,7 @@ public enum Fitness {
     this.key = key;
   }
 
-  /** Word used in tables. */
+  /** {@return word used in tables} */
   public String key() {
     return key;
   }

@@ -29,12 +29,12 @@ public record RepairChoice(
     double separateBenefit,
     BudgetChoice bySum,
     Optional<Connected> connected) {
-  /** Whether no choice is worth more. */
+  /** {@return whether no choice is worth more} */
   public boolean isProvenBest() {
     return proof.isCertain();
   }
 
-  /** The most by which a choice could be better, as a part of the bound, in 0–1. */
+  /** {@return the most by which a choice could be better, as a part of the bound, in 0–1} */
   public double gapShare() {
     return upperBound > 0 ? Math.max(0, 1 - benefit / upperBound) : 0;
   }

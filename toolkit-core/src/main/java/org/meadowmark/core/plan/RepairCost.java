@@ -8,7 +8,7 @@ package org.meadowmark.core.plan;
  * @param monitoring following it up
  */
 public record RepairCost(double units, double fill, double monitoring) {
-  /** All three. */
+  /** {@return all three} */
   public double total() {
     return units + fill + monitoring;
   }

@@ -53,7 +53,7 @@ public record RepairPlan(
     assumptions = List.copyOf(assumptions);
   }
 
-  /** Number of the season by scar. */
+  /** {@return number of the season by scar} */
   public Map<String, Integer> seasonByScar() {
     Map<String, Integer> numbers = new HashMap<>();
     seasons.forEach(
@@ -61,7 +61,7 @@ public record RepairPlan(
     return numbers;
   }
 
-  /** The smallest budget of the curve with at least {@link #FLAT_SHARE} of all benefit. */
+  /** {@return the smallest budget of the curve with at least {@link #FLAT_SHARE} of all benefit} */
   public Optional<CurvePoint> flattens() {
     if (curve.isEmpty()) {
       return Optional.empty();

@@ -54,7 +54,7 @@ public record RepairScar(
     unknowns = List.copyOf(unknowns);
   }
 
-  /** Id of the scar. */
+  /** {@return id of the scar} */
   public String scarId() {
     return measure.scar().id();
   }

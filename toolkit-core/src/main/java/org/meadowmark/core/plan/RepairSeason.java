@@ -35,12 +35,12 @@ public record RepairSeason(
     scars = List.copyOf(scars);
   }
 
-  /** Planting units. */
+  /** {@return planting units} */
   public long units() {
     return scars.stream().mapToLong(RepairScar::units).sum();
   }
 
-  /** Fill that is known to be needed. */
+  /** {@return fill that is known to be needed} */
   public double fillCubicMetres() {
     return scars.stream().mapToDouble(scar -> scar.fillCubicMetres().orElse(0)).sum();
   }

@@ -25,17 +25,17 @@ public record RescarRisk(
   static final RescarRisk UNKNOWN =
       new RescarRisk(OptionalDouble.empty(), OptionalDouble.empty(), OptionalDouble.empty(), false);
 
-  /** Chance that a point is hit within a year, in 0–1. */
+  /** {@return chance that a point is hit within a year, in 0–1} */
   public OptionalDouble chancePerYear() {
     return chance(ratePerYear);
   }
 
-  /** The same with the proposed zones marked. */
+  /** {@return the same with the proposed zones marked} */
   public OptionalDouble chanceWithMarker() {
     return chance(rateWithMarker);
   }
 
-  /** Chance that a point is not hit for some years; 1 where nothing is known. */
+  /** {@return chance that a point is not hit for some years; 1 where nothing is known} */
   public double staysWhole(double years) {
     return Math.exp(-ratePerYear.orElse(0) * years);
   }

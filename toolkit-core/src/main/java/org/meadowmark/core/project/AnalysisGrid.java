@@ -41,7 +41,7 @@ public record AnalysisGrid(String label, ProjectedCRS crs) {
   }
 
   /**
-   * The UTM zone of a place.
+   * {@return the UTM zone of a place}
    *
    * @param longitude degrees east
    * @param latitude degrees north
@@ -67,7 +67,7 @@ public record AnalysisGrid(String label, ProjectedCRS crs) {
   }
 
   /**
-   * A grid that the user chose.
+   * {@return a grid that the user chose}
    *
    * @param code {@code EPSG:n}
    * @throws SurveyInputException if it is unknown or not projected
@@ -96,7 +96,7 @@ public record AnalysisGrid(String label, ProjectedCRS crs) {
         : new AnalysisGrid(code + " in metres", inMetres(projected));
   }
 
-  /** Well-known text of the system. */
+  /** {@return well-known text of the system} */
   public String wkt() {
     return crs.toWKT();
   }

@@ -94,7 +94,10 @@ public final class DepthGrid implements DepthField {
     this.unit = unit;
   }
 
-  /** Whether a depth layer is a grid by the ending of its file; else it is a layer of points. */
+  /**
+   * {@return whether a depth layer is a grid by the ending of its file; else it is a layer of
+   * points}
+   */
   public static boolean isGrid(LayerSource source) {
     String name = source.file().toString().toLowerCase(Locale.ROOT);
     return name.endsWith(ASCII_GRID) || name.endsWith(".tif") || name.endsWith(".tiff");

@@ -32,7 +32,7 @@ public final class GeodesicTrueNorth implements TrueNorth {
   }
 
   /**
-   * True north of a grid.
+   * {@return true north of a grid}
    *
    * @param gridWkt well-known text of a projected system in metres, easting first
    * @throws IllegalArgumentException if the text is none

@@ -36,14 +36,14 @@ public final class PointProjector {
     }
   }
 
-  /** Code that gives the grid of a label again. */
+  /** {@return code that gives the grid of a label again} */
   public static String gridCode(String gridLabel) {
     return gridLabel.endsWith(IN_METRES)
         ? gridLabel.substring(0, gridLabel.length() - IN_METRES.length())
         : gridLabel;
   }
 
-  /** The place on the grid; empty where it cannot be projected. */
+  /** {@return the place on the grid; empty where it cannot be projected} */
   public Optional<Geometry> project(Geometry place) {
     try {
       return Optional.of(projector.project(place));

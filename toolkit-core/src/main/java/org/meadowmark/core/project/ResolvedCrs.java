@@ -21,7 +21,7 @@ public record ResolvedCrs(CoordinateReferenceSystem crs, boolean northFirst, Str
     Objects.requireNonNull(label, "label");
   }
 
-  /** Whether coordinates are angles. */
+  /** {@return whether coordinates are angles} */
   public boolean isGeographic() {
     return crs instanceof GeographicCRS;
   }

@@ -38,7 +38,7 @@ public record RankedSegment(
     SegmentStatistics statistics,
     Optional<SegmentScore> score) {
 
-  /** Part of the scar length with a cause, in 0–1; empty without scars. */
+  /** {@return part of the scar length with a cause, in 0–1; empty without scars} */
   public OptionalDouble causeShare(String cause) {
     return scarLengthMetres > 0
         ? OptionalDouble.of(scarLengthMetresByCause.getOrDefault(cause, 0.0) / scarLengthMetres)

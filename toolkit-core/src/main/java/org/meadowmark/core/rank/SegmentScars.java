@@ -49,25 +49,25 @@ public final class SegmentScars {
     this.index = new NearestSegments(segments, barriers);
   }
 
-  /** The segments. */
+  /** {@return the segments} */
   public List<ChannelSegment> segments() {
     return segments;
   }
 
-  /** How they meet, by position. */
+  /** {@return how they meet, by position} */
   public SegmentNetwork network() {
     List<LineString> lines = segments.stream().map(ChannelSegment::geometry).toList();
     return SegmentNetwork.ofLines(
         lines, segments.stream().mapToDouble(ChannelSegment::lengthMetres).toArray());
   }
 
-  /** Surveyed bed within reach of each segment over water, in hectares. */
+  /** {@return surveyed bed within reach of each segment over water, in hectares} */
   public double[] bedHectares(Progress progress) {
     return new BedExposure(survey, Map.of(), List.of(), parameters.channelReachMetres())
         .of(segments, barriers, progress).stream().mapToDouble(BedsInReach::hectares).toArray();
   }
 
-  /** Parts of every scar line by segment: by scar, then segment. */
+  /** {@return parts of every scar line by segment: by scar, then segment} */
   public List<ScarShare> shares(Progress progress) {
     List<ScarAttribution.Attributed> attributed =
         new ScarAttribution(survey, segments, index, parameters).attribute(progress);
@@ -86,7 +86,8 @@ public final class SegmentScars {
   }
 
   /**
-   * Position of the segment nearest to a point over water; -1 where none is within the distance.
+   * {@return position of the segment nearest to a point over water; -1 where none is within the
+   * distance}
    *
    * @param point point on the analysis grid
    * @param metres ground distance
@@ -96,7 +97,7 @@ public final class SegmentScars {
     return Math.max(-1, index.within(new Envelope(point), reach).nearest(point).segment());
   }
 
-  /** Position of a segment by its id; -1 where there is none. */
+  /** {@return position of a segment by its id; -1 where there is none} */
   public int position(String segmentId) {
     return IntStream.range(0, segments.size())
         .filter(i -> segments.get(i).id().equals(segmentId))

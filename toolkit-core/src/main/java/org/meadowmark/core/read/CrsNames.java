@@ -24,7 +24,10 @@ public final class CrsNames {
 
   private CrsNames() {}
 
-  /** The system of that name, easting or longitude first; empty where the name says nothing. */
+  /**
+   * {@return the system of that name, easting or longitude first; empty where the name says
+   * nothing}
+   */
   public static Optional<CrsText> parse(String name) {
     String upper = name.strip().toUpperCase(Locale.ROOT);
     if (upper.endsWith(":CRS84") || upper.endsWith("/CRS84")) {

@@ -13,13 +13,13 @@ public final class DateText {
 
   private DateText() {}
 
-  /** The date if the whole text is one: {@code 2024-06-30} or {@code 2024/06/30}. */
+  /** {@return the date if the whole text is one: {@code 2024-06-30} or {@code 2024/06/30}} */
   public static Optional<LocalDate> date(String text) {
     Matcher parts = DATE.matcher(text);
     return parts.matches() ? of(parts.group(1), parts.group(3), parts.group(4)) : Optional.empty();
   }
 
-  /** The date at the start of a date and time, such as {@code 2024-06-30T12:00:00Z}. */
+  /** {@return the date at the start of a date and time, such as {@code 2024-06-30T12:00:00Z}} */
   public static Optional<LocalDate> dateOfDateTime(String text) {
     boolean longer =
         text.length() > DATE_LENGTH
@@ -27,7 +27,7 @@ public final class DateText {
     return date(longer ? text.substring(0, DATE_LENGTH) : text);
   }
 
-  /** The date of three numbers, if there is one. */
+  /** {@return the date of three numbers, if there is one} */
   public static Optional<LocalDate> of(String year, String month, String day) {
     try {
       return Optional.of(

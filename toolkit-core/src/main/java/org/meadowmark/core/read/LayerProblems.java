@@ -24,7 +24,7 @@ public record LayerProblems(LayerSource source, String layer) {
   private static final int LONGEST_DETAIL = 160;
   private static final int MOST_LOOKED_AT = 4_000;
 
-  /** Problems of a file whose format has no layers: the layer has the file's base name. */
+  /** {@return problems of a file whose format has no layers: the layer has the file's base name} */
   public static LayerProblems ofFile(LayerSource source) {
     String name = source.file().toAbsolutePath().getFileName().toString();
     int dot = name.lastIndexOf('.');
@@ -45,27 +45,27 @@ public record LayerProblems(LayerSource source, String layer) {
     }
   }
 
-  /** Problems of the same file once the layer is known. */
+  /** {@return problems of the same file once the layer is known} */
   public LayerProblems withLayer(String name) {
     return new LayerProblems(source, name);
   }
 
-  /** A reference to a feature of the layer. */
+  /** {@return a reference to a feature of the layer} */
   public FeatureRef ref(String featureId) {
     return new FeatureRef(source.fileLabel(), layer, featureId);
   }
 
-  /** The layer cannot be read at all. */
+  /** {@return the layer cannot be read at all} */
   public SurveyInputException refused(String problem, String action) {
     return new SurveyInputException(refusal(problem, action));
   }
 
-  /** The layer cannot be read at all, because of a failure below. */
+  /** {@return the layer cannot be read at all, because of a failure below} */
   public SurveyInputException refused(String problem, String action, Throwable cause) {
     return new SurveyInputException(refusal(problem, action), cause);
   }
 
-  /** The file stops or cannot be read on. */
+  /** {@return the problem that the file stops or cannot be read on} */
   public SurveyInputException unreadable(Throwable cause) {
     if (cause instanceof AccessDeniedException) {
       return refused("may not be read", "change the permissions of the file", cause);
@@ -85,7 +85,7 @@ public record LayerProblems(LayerSource source, String layer) {
         action);
   }
 
-  /** A feature that cannot be read and is left out. */
+  /** {@return a feature that cannot be read and is left out} */
   public Finding skipped(String featureId, FindingCode code, String problem) {
     return new Finding(
         code,
@@ -97,19 +97,19 @@ public record LayerProblems(LayerSource source, String layer) {
         "feature left out; correct it in the file");
   }
 
-  /** A feature that could only be read after a change. */
+  /** {@return a feature that could only be read after a change} */
   public Finding repaired(String featureId, FindingCode code, String problem, String action) {
     return new Finding(
         code, Level.WARNING, Treatment.REPAIRED, source.role(), ref(featureId), problem, action);
   }
 
-  /** A remark that leaves the feature, or the layer if the id is empty, as it is. */
+  /** {@return a remark that leaves the feature, or the layer if the id is empty, as it is} */
   public Finding remark(
       FindingCode code, Level level, String featureId, String problem, String action) {
     return new Finding(code, level, Treatment.KEPT, source.role(), ref(featureId), problem, action);
   }
 
-  /** The message of a failure as one short line. */
+  /** {@return the message of a failure as one short line} */
   public static String detail(Throwable failure) {
     String message = failure.getMessage();
     Throwable cause = failure.getCause();
@@ -119,7 +119,7 @@ public record LayerProblems(LayerSource source, String layer) {
     return message == null ? failure.getClass().getSimpleName() : oneLine(message);
   }
 
-  /** A text of unknown origin as one short line without control characters. */
+  /** {@return a text of unknown origin as one short line without control characters} */
   public static String oneLine(String text) {
     // Cut first: what is looked through is then short, whatever the text.
     String start = text.length() <= MOST_LOOKED_AT ? text : text.substring(0, MOST_LOOKED_AT);

@@ -46,7 +46,7 @@ public final class LayerReaders {
   }
 
   /**
-   * The reader of a file.
+   * {@return the reader of a file}
    *
    * @throws org.meadowmark.core.model.SurveyInputException if the file does not exist, is empty or
    *     is of no known format

@@ -38,7 +38,7 @@ public record ReferenceTables(
     this(species, causes, severityClasses, deviceRules, fishGuilds, Map.of(), Map.of());
   }
 
-  /** The class of a share between 0 and 1; empty where the share is not known. */
+  /** {@return the class of a share between 0 and 1; empty where the share is not known} */
   public Optional<SeverityClass> severityOf(double share) {
     return severityClasses.stream().filter(c -> c.contains(share)).findFirst();
   }

@@ -67,7 +67,7 @@ public final class ReferenceTablesReader {
             });
   }
 
-  /** The tables packed into the toolkit. */
+  /** {@return the tables packed into the toolkit} */
   public static ReferenceTables bundled() {
     return read(TableLibrary.bundled());
   }

@@ -16,7 +16,9 @@ import org.meadowmark.core.model.Range;
 public record ScarRecoveryTime(
     String speciesKey, Range years, double scarWidthMetres, String source) {
 
-  /** How fast an edge moves on a side: half the width over the time; low is the slow one. */
+  /**
+   * {@return how fast an edge moves on a side: half the width over the time; low is the slow one}
+   */
   public Range edgeMetresPerYear() {
     double half = scarWidthMetres / 2;
     return new Range(half / years.high(), half / years.middle(), half / years.low());

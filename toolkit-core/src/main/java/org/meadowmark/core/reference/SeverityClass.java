@@ -20,7 +20,7 @@ public record SeverityClass(
     boolean highestIncluded,
     String source) {
 
-  /** Whether a share (0–1) belongs to the class. */
+  /** {@return whether a share (0–1) belongs to the class} */
   public boolean contains(double share) {
     boolean above = lowestIncluded ? share >= lowestShare : share > lowestShare;
     boolean below = highestIncluded ? share <= highestShare : share < highestShare;

@@ -60,12 +60,12 @@ public final class TableLibrary {
       this.key = key;
     }
 
-    /** Name without the suffix. */
+    /** {@return name without the suffix} */
     public String key() {
       return key;
     }
 
-    /** Name of the file. */
+    /** {@return name of the file} */
     public String fileName() {
       return key + SUFFIX;
     }
@@ -77,13 +77,13 @@ public final class TableLibrary {
     this.folder = folder;
   }
 
-  /** The tables packed into the toolkit. */
+  /** {@return the tables packed into the toolkit} */
   public static TableLibrary bundled() {
     return new TableLibrary(Optional.empty());
   }
 
   /**
-   * The tables of a folder; one that it lacks is taken from the toolkit.
+   * {@return the tables of a folder; one that it lacks is taken from the toolkit}
    *
    * @throws MeadowmarkException if there is no such folder, it holds no table, or it holds a CSV
    *     file that is none of the tables
@@ -117,13 +117,16 @@ public final class TableLibrary {
     return new TableLibrary(Optional.of(folder));
   }
 
-  /** Where a table is read from: the path of a file, or its name where it is the packed one. */
+  /**
+   * {@return where a table is read from: the path of a file, or its name where it is the packed
+   * one}
+   */
   public String label(Table table) {
     return ownFile(table).map(Path::toString).orElse(table.fileName());
   }
 
   /**
-   * The text of a table, without a byte order mark.
+   * {@return the text of a table, without a byte order mark}
    *
    * @throws MeadowmarkException if the file cannot be read or is not UTF-8
    */
@@ -145,7 +148,7 @@ public final class TableLibrary {
   }
 
   /**
-   * The rows of a table in file order.
+   * {@return the rows of a table in file order}
    *
    * @param table the table
    * @param columns names that the header must have, all of them and no other

@@ -19,7 +19,7 @@ public final class TableRow {
     this.values = Map.copyOf(values);
   }
 
-  /** The value of a column, empty where the cell is. */
+  /** {@return the value of a column, empty where the cell is} */
   public String text(String column) {
     String value = values.get(column);
     if (value == null) {
@@ -29,7 +29,7 @@ public final class TableRow {
   }
 
   /**
-   * The value of a column that must not be empty.
+   * {@return the value of a column that must not be empty}
    *
    * @throws MeadowmarkException if it is
    */
@@ -42,7 +42,7 @@ public final class TableRow {
   }
 
   /**
-   * A key: lower-case letters, digits, hyphens and underscores, a letter first.
+   * {@return a key: lower-case letters, digits, hyphens and underscores, a letter first}
    *
    * @throws MeadowmarkException if the value is no key
    */
@@ -56,7 +56,7 @@ public final class TableRow {
   }
 
   /**
-   * A decimal number.
+   * {@return a decimal number}
    *
    * @throws MeadowmarkException if the cell is empty or holds something else
    */
@@ -66,7 +66,7 @@ public final class TableRow {
   }
 
   /**
-   * A decimal number, or nothing where the cell is empty.
+   * {@return a decimal number, or nothing where the cell is empty}
    *
    * @throws MeadowmarkException if the cell holds something else
    */
@@ -88,7 +88,7 @@ public final class TableRow {
   }
 
   /**
-   * {@code true} or {@code false}.
+   * {@return {@code true} or {@code false}}
    *
    * @throws MeadowmarkException if the value is anything else
    */
@@ -100,12 +100,12 @@ public final class TableRow {
     };
   }
 
-  /** File and line, and the column where one is given, for messages. */
+  /** {@return file and line, and the column where one is given, for messages} */
   public String where(String column) {
     return label + ": line " + line + ": " + column;
   }
 
-  /** The error to throw where a value of this row is wrong. */
+  /** {@return the error to throw where a value of this row is wrong} */
   public MeadowmarkException error(String column, String problem, String remedy) {
     return new MeadowmarkException(where(column) + " " + problem + "; " + remedy);
   }

@@ -21,17 +21,17 @@ public enum ExposureBasis {
     this.rateUnit = rateUnit;
   }
 
-  /** Name used in a survey file. */
+  /** {@return name used in a survey file} */
   public String key() {
     return key;
   }
 
-  /** Unit of the exposure. */
+  /** {@return unit of the exposure} */
   public String unit() {
     return unit;
   }
 
-  /** Unit of a rate, in words. */
+  /** {@return unit of a rate, in words} */
   public String rateUnit() {
     return rateUnit;
   }

@@ -21,7 +21,7 @@ public enum Field {
     this.key = key;
   }
 
-  /** Name used in a survey file. */
+  /** {@return name used in a survey file} */
   public String key() {
     return key;
   }

@@ -61,7 +61,7 @@ public record LayerSource(
     Objects.requireNonNull(geometryColumns, "geometryColumns");
   }
 
-  /** A layer with no options: a file and what it stands for. */
+  /** {@return a layer with no options: a file and what it stands for} */
   public static LayerSource of(LayerRole role, Path file) {
     return new LayerSource(
         role,
@@ -77,8 +77,9 @@ public record LayerSource(
   }
 
   /**
-   * The same layer with another place: file and layer name are replaced; reference system and axis
-   * order, which belong to the file, are forgotten; attributes, values, units and columns stay.
+   * {@return the same layer with another place: file and layer name are replaced; reference system
+   * and axis order, which belong to the file, are forgotten; attributes, values, units and columns
+   * stay}
    */
   public LayerSource withFile(Path newFile, String newLabel, Optional<String> newLayer) {
     return new LayerSource(
@@ -94,7 +95,7 @@ public record LayerSource(
         geometryColumns);
   }
 
-  /** The same layer with another reference system. */
+  /** {@return the same layer with another reference system} */
   public LayerSource withCrs(String code) {
     return new LayerSource(
         role,
@@ -109,7 +110,7 @@ public record LayerSource(
         geometryColumns);
   }
 
-  /** The same layer with another order of ordinates. */
+  /** {@return the same layer with another order of ordinates} */
   public LayerSource withAxisOrder(AxisOrder order) {
     return new LayerSource(
         role,
@@ -124,7 +125,7 @@ public record LayerSource(
         geometryColumns);
   }
 
-  /** The same layer with one property mapped to an attribute. */
+  /** {@return the same layer with one property mapped to an attribute} */
   public LayerSource withAttribute(Field property, String attribute) {
     Map<Field, String> mapped = new EnumMap<>(Field.class);
     mapped.putAll(attributes);
@@ -142,7 +143,7 @@ public record LayerSource(
         geometryColumns);
   }
 
-  /** The same layer with another unit of width and depth. */
+  /** {@return the same layer with another unit of width and depth} */
   public LayerSource withWidthUnit(LengthUnit unit) {
     return new LayerSource(
         role,

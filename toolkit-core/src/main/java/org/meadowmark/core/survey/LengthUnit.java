@@ -28,7 +28,7 @@ public enum LengthUnit {
     this.metres = metres;
   }
 
-  /** Name used in a survey file. */
+  /** {@return name used in a survey file} */
   public String key() {
     return key;
   }

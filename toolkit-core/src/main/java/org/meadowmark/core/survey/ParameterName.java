@@ -118,7 +118,7 @@ public enum ParameterName {
     this.key = key;
   }
 
-  /** Name used in a survey file and on the command line. */
+  /** {@return name used in a survey file and on the command line} */
   public String key() {
     return key;
   }

@@ -90,7 +90,7 @@ public record Parameters(
       this.key = key;
     }
 
-    /** Name used in a survey file and printed with every class. */
+    /** {@return name used in a survey file and printed with every class} */
     public String key() {
       return key;
     }
@@ -101,13 +101,14 @@ public record Parameters(
     gapWidthLimitsMetres = gapWidthLimitsMetres.stream().sorted().distinct().toList();
   }
 
-  /** The same choices, measured on a stated grid. */
+  /** {@return the same choices, measured on a stated grid} */
   public Parameters onGrid(String code) {
     return with(Optional.of(code), uncertaintyDraws, connectivityDetailPatches);
   }
 
   /**
-   * The same choices without what takes longest: drawn intervals, and patches weighed one by one.
+   * {@return the same choices without what takes longest: drawn intervals, and patches weighed one
+   * by one}
    */
   public Parameters withoutDetail() {
     return with(analysisCrs, 0, 0);
@@ -149,7 +150,7 @@ public record Parameters(
         comparison);
   }
 
-  /** Error of scar positions, where it is stated. */
+  /** {@return error of scar positions, where it is stated} */
   public Optional<PositionalAccuracy> position() {
     if (positionRmseXMetres.isPresent() && positionRmseYMetres.isPresent()) {
       return Optional.of(
@@ -159,7 +160,10 @@ public record Parameters(
     return positionRmseMetres.stream().mapToObj(PositionalAccuracy::ofRadialRmse).findFirst();
   }
 
-  /** Every crossing distance that results are given for, ascending: the sweep and the headline. */
+  /**
+   * {@return every crossing distance that results are given for, ascending: the sweep and the
+   * headline}
+   */
   public List<Double> allCrossingDistancesMetres() {
     return Stream.concat(crossingDistancesMetres.stream(), Stream.of(crossingDistanceMetres))
         .sorted()

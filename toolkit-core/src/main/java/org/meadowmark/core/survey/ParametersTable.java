@@ -82,23 +82,23 @@ public final class ParametersTable {
     return table;
   }
 
-  /** The table packed into the toolkit. */
+  /** {@return the table packed into the toolkit} */
   public static ParametersTable bundled() {
     return read(TableLibrary.bundled());
   }
 
-  /** The rows in the order of {@link Parameters}. */
+  /** {@return the rows in the order of {@link Parameters}} */
   public List<ParameterRow> rows() {
     return List.copyOf(rows.values());
   }
 
-  /** Every parameter at its default. */
+  /** {@return every parameter at its default} */
   public Parameters defaults() {
     return parameters(List.of());
   }
 
   /**
-   * The defaults with a user's values in place of some of them.
+   * {@return the defaults with a user's values in place of some of them}
    *
    * @param settings values given; of two for the same parameter the later holds
    * @throws MeadowmarkException if a name is not known, or a value cannot be understood or is out

@@ -19,12 +19,12 @@ public enum PlantingPattern {
     this.rowSpacings = rowSpacings;
   }
 
-  /** Name used in a survey file. */
+  /** {@return name used in a survey file} */
   public String key() {
     return key;
   }
 
-  /** Distance of rows in spacings. */
+  /** {@return distance of rows in spacings} */
   public double rowSpacings() {
     return rowSpacings;
   }

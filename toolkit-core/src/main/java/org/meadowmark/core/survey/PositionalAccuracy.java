@@ -28,14 +28,15 @@ public record PositionalAccuracy(double rmseXMetres, double rmseYMetres) {
     }
   }
 
-  /** The same error in both axes, from the radial error RMSE_r. */
+  /** {@return the same error in both axes, from the radial error RMSE_r} */
   public static PositionalAccuracy ofRadialRmse(double rmseMetres) {
     double axis = rmseMetres / Math.sqrt(2);
     return new PositionalAccuracy(axis, axis);
   }
 
   /**
-   * From the errors at check points: mapped minus true. The standard asks for 20 points or more.
+   * {@return the accuracy from the errors at check points: mapped minus true} The standard asks for
+   * 20 points or more.
    *
    * @throws IllegalArgumentException if there is no point, or the lists differ in length
    */
@@ -54,18 +55,18 @@ public record PositionalAccuracy(double rmseXMetres, double rmseYMetres) {
     return Math.sqrt(sum / errors.length);
   }
 
-  /** Radial error RMSE_r. */
+  /** {@return radial error RMSE_r} */
   public double radialRmseMetres() {
     return Math.hypot(rmseXMetres, rmseYMetres);
   }
 
-  /** Whether the standard has a formula for these errors. */
+  /** {@return whether the standard has a formula for these errors} */
   public boolean hasAccuracy95() {
     return Math.min(rmseXMetres, rmseYMetres) >= LOWEST_RATIO * Math.max(rmseXMetres, rmseYMetres);
   }
 
   /**
-   * Radius around a mapped position that holds the true one in 95 % of cases.
+   * {@return radius around a mapped position that holds the true one in 95 % of cases}
    *
    * @throws IllegalArgumentException if the smaller error is less than 0.6 times the larger: the
    *     standard gives no formula for it

@@ -37,7 +37,7 @@ public record RankingParameters(
     double scoreWeightSpread,
     int scoreDraws) {
 
-  /** Largest distance from the centreline of a scar that reaches the channel's edge. */
+  /** {@return largest distance from the centreline of a scar that reaches the channel's edge} */
   public double edgeReachMetres() {
     return channelHalfWidthMetres + edgeToleranceMetres;
   }

@@ -31,7 +31,7 @@ public enum ScoreTerm {
     this.key = key;
   }
 
-  /** Name used in a survey file and in messages. */
+  /** {@return name used in a survey file and in messages} */
   public String key() {
     return key;
   }

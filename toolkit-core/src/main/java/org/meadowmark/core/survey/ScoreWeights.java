@@ -29,7 +29,7 @@ public record ScoreWeights(Map<ScoreTerm, Double> byTerm) {
     byTerm = Collections.unmodifiableMap(all);
   }
 
-  /** Weight of a term. */
+  /** {@return weight of a term} */
   public double of(ScoreTerm term) {
     return byTerm.get(term);
   }

@@ -41,12 +41,12 @@ public record SurveyDefinition(
     this(name, date, file, layers, parameters, SurveyFacts.NONE);
   }
 
-  /** The same survey with other choices. */
+  /** {@return the same survey with other choices} */
   public SurveyDefinition withParameters(Parameters other) {
     return new SurveyDefinition(name, date, file, layers, other, facts);
   }
 
-  /** Layers of one role. */
+  /** {@return layers of one role} */
   public List<LayerSource> layers(LayerRole role) {
     return layers.stream().filter(layer -> layer.role() == role).toList();
   }

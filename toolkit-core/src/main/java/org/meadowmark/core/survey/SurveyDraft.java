@@ -52,17 +52,17 @@ public record SurveyDraft(
     settings = List.copyOf(settings);
   }
 
-  /** The same survey under another name. */
+  /** {@return the same survey under another name} */
   public SurveyDraft withName(String newName) {
     return new SurveyDraft(Optional.of(newName), date, file, layers, settings, facts);
   }
 
-  /** The same survey of another date. */
+  /** {@return the same survey of another date} */
   public SurveyDraft withDate(LocalDate newDate) {
     return new SurveyDraft(name, Optional.of(newDate), file, layers, settings, facts);
   }
 
-  /** The same survey with a value for a parameter. */
+  /** {@return the same survey with a value for a parameter} */
   public SurveyDraft withSetting(Setting setting) {
     List<Setting> more = new ArrayList<>(settings);
     more.add(setting);
@@ -70,8 +70,8 @@ public record SurveyDraft(
   }
 
   /**
-   * The same survey with other files for a role. They take the place of all layers of the role;
-   * attributes, values, units and columns of the first of those are kept (see {@link
+   * {@return the same survey with other files for a role} They take the place of all layers of the
+   * role; attributes, values, units and columns of the first of those are kept (see {@link
    * LayerSource#withFile}).
    */
   public SurveyDraft withPlaces(LayerRole role, List<Place> places) {
@@ -86,7 +86,7 @@ public record SurveyDraft(
   }
 
   /**
-   * The same survey with another reference system for the layers of a role.
+   * {@return the same survey with another reference system for the layers of a role}
    *
    * @param where where it was given, for messages
    * @throws MeadowmarkException if no layer has the role or the code is none
@@ -97,7 +97,7 @@ public record SurveyDraft(
   }
 
   /**
-   * The same survey with another order of ordinates for the layers of a role.
+   * {@return the same survey with another order of ordinates for the layers of a role}
    *
    * @param where where it was given, for messages
    * @throws MeadowmarkException if no layer has the role or the order is not known
@@ -108,7 +108,7 @@ public record SurveyDraft(
   }
 
   /**
-   * The same survey with a property mapped to an attribute in the layers of a role.
+   * {@return the same survey with a property mapped to an attribute in the layers of a role}
    *
    * @param where where it was given, for messages
    * @throws MeadowmarkException if no layer has the role or there is no such property
@@ -129,7 +129,7 @@ public record SurveyDraft(
   }
 
   /**
-   * The same survey with another unit of width and depth in the layers of a role.
+   * {@return the same survey with another unit of width and depth in the layers of a role}
    *
    * @param where where it was given, for messages
    * @throws MeadowmarkException if no layer has the role or there is no such unit
@@ -145,7 +145,7 @@ public record SurveyDraft(
   }
 
   /**
-   * The survey, complete.
+   * {@return the survey, complete}
    *
    * @param parameters defaults and limits
    * @param tables what causes and species there are

@@ -23,12 +23,12 @@ public enum WithinYear {
     this.years = years;
   }
 
-  /** Name used in a survey file and printed with every result. */
+  /** {@return name used in a survey file and printed with every result} */
   public String key() {
     return key;
   }
 
-  /** Years from the start of the year. */
+  /** {@return years from the start of the year} */
   public double years() {
     return years;
   }

@@ -92,7 +92,7 @@ public record ComparedSurveys(
     markerFindings = List.copyOf(markerFindings);
   }
 
-  /** The last survey, on whose grid and segments everything is given. */
+  /** {@return the last survey, on whose grid and segments everything is given} */
   public MeasuredSeason last() {
     return seasons.get(seasons.size() - 1);
   }

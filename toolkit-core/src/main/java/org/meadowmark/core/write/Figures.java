@@ -28,13 +28,13 @@ public final class Figures {
 
   private Figures() {}
 
-  /** A whole number: {@code 12 345}. */
+  /** {@return a whole number: {@code 12 345}} */
   public static String count(long value) {
     return grouped(BigDecimal.valueOf(value));
   }
 
   /**
-   * A count with its noun.
+   * {@return a count with its noun}
    *
    * @param one noun in the singular
    * @param many noun in the plural
@@ -43,7 +43,7 @@ public final class Figures {
     return count(value) + UNIT_SPACE + (value == 1 ? one : many);
   }
 
-  /** A number as {@code 12 345}, {@code 12.3}, {@code 1.23} or {@code 0.012}. */
+  /** {@return a number as {@code 12 345}, {@code 12.3}, {@code 1.23} or {@code 0.012}} */
   public static String number(double value) {
     if (!Double.isFinite(value)) {
       return NONE;
@@ -52,7 +52,7 @@ public final class Figures {
   }
 
   /**
-   * A number with the digits that are shown of it.
+   * {@return a number with the digits that are shown of it}
    *
    * @param value a finite number
    */
@@ -64,36 +64,36 @@ public final class Figures {
     return exact.setScale(Math.max(0, decimals), RoundingMode.HALF_EVEN);
   }
 
-  /** A length, in kilometres from 1 km up. */
+  /** {@return a length, in kilometres from 1 km up} */
   public static String length(double metres) {
     return Math.abs(metres) < METRES_PER_KILOMETRE
         ? withUnit(metres, "m")
         : withUnit(metres / METRES_PER_KILOMETRE, "km");
   }
 
-  /** An area, in hectares from 1 ha up. */
+  /** {@return an area, in hectares from 1 ha up} */
   public static String area(double squareMetres) {
     return Math.abs(squareMetres) < Hectare.SQUARE_METRES
         ? withUnit(squareMetres, "m²")
         : hectares(squareMetres);
   }
 
-  /** An area in hectares. */
+  /** {@return an area in hectares} */
   public static String hectares(double squareMetres) {
     return withUnit(hectareValue(squareMetres), "ha");
   }
 
-  /** Square metres as a number of hectares. */
+  /** {@return square metres as a number of hectares} */
   public static double hectareValue(double squareMetres) {
     return squareMetres / Hectare.SQUARE_METRES;
   }
 
-  /** A share between 0 and 1 in percent, or a dash where it is not known. */
+  /** {@return a share between 0 and 1 in percent, or a dash where it is not known} */
   public static String percent(OptionalDouble share) {
     return share.isPresent() ? percent(share.getAsDouble()) : NONE;
   }
 
-  /** A share between 0 and 1 in percent. */
+  /** {@return a share between 0 and 1 in percent} */
   public static String percent(double share) {
     double percent = PERCENT * share;
     if (percent > 0 && percent < 0.01) {
@@ -102,17 +102,17 @@ public final class Figures {
     return withUnit(percent, "%");
   }
 
-  /** A length that was chosen, not measured: as it is, in metres. */
+  /** {@return a length that was chosen, not measured: as it is, in metres} */
   public static String chosenLength(double metres) {
     return grouped(plain(metres)) + UNIT_SPACE + "m";
   }
 
-  /** A share between 0 and 1 that was chosen, not measured: as it is, in percent. */
+  /** {@return a share between 0 and 1 that was chosen, not measured: as it is, in percent} */
   public static String chosenPercent(double share) {
     return grouped(plain(share).movePointRight(2)) + UNIT_SPACE + "%";
   }
 
-  /** A damage rate. */
+  /** {@return a damage rate} */
   public static String rate(double metresPerHectare) {
     return withUnit(metresPerHectare, "m/ha");
   }

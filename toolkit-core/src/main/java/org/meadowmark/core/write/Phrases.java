@@ -15,7 +15,7 @@ public final class Phrases {
   }
 
   /**
-   * The words in English, whatever language the machine is set to.
+   * {@return the words in English, whatever language the machine is set to}
    *
    * @param bundle base name of the bundle
    * @throws java.util.MissingResourceException if there is no such bundle
@@ -28,17 +28,19 @@ public final class Phrases {
             ResourceBundle.Control.getNoFallbackControl(ResourceBundle.Control.FORMAT_PROPERTIES)));
   }
 
-  /** A phrase. */
+  /** {@return a phrase} */
   public String get(String key) {
     return bundle.getString(key);
   }
 
-  /** A phrase with its gaps filled. Numbers come as text, so that no locale can touch them. */
+  /**
+   * {@return a phrase with its gaps filled} Numbers come as text, so that no locale can touch them.
+   */
   public String get(String key, String... parts) {
     return new MessageFormat(bundle.getString(key), Locale.ROOT).format(parts);
   }
 
-  /** Every phrase whose key starts with a prefix, by the rest of the key. */
+  /** {@return every phrase whose key starts with a prefix, by the rest of the key} */
   public Map<String, String> all(String prefix) {
     Map<String, String> phrases = new TreeMap<>();
     bundle.keySet().stream()

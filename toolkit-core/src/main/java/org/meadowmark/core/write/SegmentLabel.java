@@ -7,7 +7,10 @@ import org.meadowmark.core.rank.ChannelSegment;
 public final class SegmentLabel {
   private SegmentLabel() {}
 
-  /** The segment's id, with the channel's name before it where the id does not spell that out. */
+  /**
+   * {@return the segment's id, with the channel's name before it where the id does not spell that
+   * out}
+   */
   public static String of(ChannelSegment segment) {
     String channel = letters(segment.channel());
     boolean spelt = !channel.isEmpty() && letters(segment.id()).startsWith(channel);

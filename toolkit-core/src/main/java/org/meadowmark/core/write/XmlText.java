@@ -8,8 +8,9 @@ public final class XmlText {
   private XmlText() {}
 
   /**
-   * Replaces what no XML document may hold, even escaped: control characters other than tab and
-   * line ends, halves of surrogate pairs, U+FFFE and U+FFFF. Source: XML 1.0, production 2 (Char).
+   * {@return replaces what no XML document may hold, even escaped: control characters other than
+   * tab and line ends, halves of surrogate pairs, U+FFFE and U+FFFF} Source: XML 1.0, production 2
+   * (Char).
    */
   public static String legal(String text) {
     StringBuilder legal = new StringBuilder(text.length());

@@ -28,17 +28,17 @@ public record GrassChange(
   /** Nothing anywhere. */
   public static final GrassChange NONE = new GrassChange(0, 0, 0, 0, 0, 0, 0);
 
-  /** All loss. */
+  /** {@return all loss} */
   public double lostSquareMetres() {
     return lostToScarsSquareMetres + lostOtherwiseSquareMetres + lostWithinAccuracySquareMetres;
   }
 
-  /** All gain. */
+  /** {@return all gain} */
   public double gainedSquareMetres() {
     return gainedClearlySquareMetres + gainedWithinAccuracySquareMetres;
   }
 
-  /** The two together. */
+  /** {@return the two together} */
   public GrassChange plus(GrassChange other) {
     return new GrassChange(
         earlierSquareMetres + other.earlierSquareMetres,

@@ -25,17 +25,17 @@ public enum Aspect {
     this.label = label;
   }
 
-  /** Name on the command line. */
+  /** {@return name on the command line} */
   public String key() {
     return key;
   }
 
-  /** Words for people. */
+  /** {@return words for people} */
   public String label() {
     return label;
   }
 
-  /** The aspect of a name. */
+  /** {@return the aspect of a name} */
   public static Optional<Aspect> find(String key) {
     return Arrays.stream(values()).filter(aspect -> aspect.key.equals(key)).findFirst();
   }

@@ -35,7 +35,7 @@ public final class SurveyComparison {
   }
 
   /**
-   * Differences in the order of aspects, each aspect once.
+   * {@return differences in the order of aspects, each aspect once}
    *
    * @param earlier the earlier survey
    * @param later the later survey
@@ -48,7 +48,7 @@ public final class SurveyComparison {
   }
 
   /**
-   * Why surveys are not to be compared; empty where nothing speaks against it.
+   * {@return why surveys are not to be compared; empty where nothing speaks against it}
    *
    * @param differences how they differ
    * @param despite what is let pass

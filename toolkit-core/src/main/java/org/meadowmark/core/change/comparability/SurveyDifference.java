@@ -32,7 +32,7 @@ public record SurveyDifference(
       this.label = label;
     }
 
-    /** Words for tables. */
+    /** {@return words for tables} */
     public String label() {
       return label;
     }

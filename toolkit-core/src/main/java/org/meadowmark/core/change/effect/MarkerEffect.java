@@ -57,7 +57,7 @@ public record MarkerEffect(
       this.label = label;
     }
 
-    /** Words for tables. */
+    /** {@return words for tables} */
     public String label() {
       return label;
     }

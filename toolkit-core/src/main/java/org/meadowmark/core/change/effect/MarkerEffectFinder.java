@@ -64,7 +64,7 @@ public final class MarkerEffectFinder {
     }
   }
 
-  /** The effect of some markers, at most one a segment. */
+  /** {@return the effect of some markers, at most one a segment} */
   public MarkerEffect find(List<MarkedSegment> marks) {
     List<SegmentRole> roles =
         new ControlChoice(seasons, segments, network, settings, eventMetres).roles(marks);

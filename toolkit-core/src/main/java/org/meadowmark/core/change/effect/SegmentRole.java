@@ -30,7 +30,7 @@ public record SegmentRole(String segmentId, Part part, String reason, OptionalDo
       this.label = label;
     }
 
-    /** Word for tables. */
+    /** {@return word for tables} */
     public String label() {
       return label;
     }

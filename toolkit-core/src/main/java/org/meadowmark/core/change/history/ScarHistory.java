@@ -23,14 +23,14 @@ public record ScarHistory(
     sightings = List.copyOf(sightings);
   }
 
-  /** Number of surveys that saw it. */
+  /** {@return number of surveys that saw it} */
   public int timesSeen() {
     return (int) sightings.stream().filter(s -> s.state() == Sighting.State.SEEN).count();
   }
 
   /**
-   * Whether it was seen again after a survey that looked and did not see it: scarred again on the
-   * same line, or missed in between.
+   * {@return whether it was seen again after a survey that looked and did not see it: scarred again
+   * on the same line, or missed in between}
    */
   public boolean reappeared() {
     boolean missed = false;

@@ -40,7 +40,7 @@ public record Sighting(
       this.key = key;
     }
 
-    /** Name in tables. */
+    /** {@return name in tables} */
     public String key() {
       return key;
     }

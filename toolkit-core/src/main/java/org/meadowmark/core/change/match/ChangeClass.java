@@ -25,7 +25,7 @@ public enum ChangeClass {
     this.key = key;
   }
 
-  /** Name in tables. */
+  /** {@return name in tables} */
   public String key() {
     return key;
   }

@@ -63,17 +63,17 @@ public record SeasonMatch(
     }
   }
 
-  /** Metres of the earlier survey: assigned ones persist, unassigned ones have healed. */
+  /** {@return metres of the earlier survey: assigned ones persist, unassigned ones have healed} */
   public Totals earlierTotals() {
     return Totals.of(earlier);
   }
 
-  /** Metres of the later survey: assigned ones persist, unassigned ones are new. */
+  /** {@return metres of the later survey: assigned ones persist, unassigned ones are new} */
   public Totals laterTotals() {
     return Totals.of(later);
   }
 
-  /** Number of scars of each class that occurs, in the order of classes. */
+  /** {@return number of scars of each class that occurs, in the order of classes} */
   public static Map<ChangeClass, Integer> counts(List<ScarChange> scars) {
     Map<ChangeClass, Integer> counts = new EnumMap<>(ChangeClass.class);
     scars.forEach(scar -> counts.merge(scar.change(), 1, Integer::sum));
@@ -81,9 +81,9 @@ public record SeasonMatch(
   }
 
   /**
-   * Root mean square distance between matched lines, weighted by length: to be held against the
-   * stated accuracies. Matches farther apart than the tolerance are not made, so it is a little too
-   * small. Empty where no lines are matched.
+   * {@return root mean square distance between matched lines, weighted by length: to be held
+   * against the stated accuracies} Matches farther apart than the tolerance are not made, so it is
+   * a little too small. Empty where no lines are matched.
    */
   public OptionalDouble observedDistanceMetres() {
     double squares = 0;

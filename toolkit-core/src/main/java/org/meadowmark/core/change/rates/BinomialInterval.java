@@ -11,7 +11,7 @@ public final class BinomialInterval {
   private BinomialInterval() {}
 
   /**
-   * Limits of the share.
+   * {@return limits of the share}
    *
    * @param hits members that have it
    * @param all members, 1 or more

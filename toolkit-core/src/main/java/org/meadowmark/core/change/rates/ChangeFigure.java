@@ -25,12 +25,12 @@ public enum ChangeFigure {
     this.factor = factor;
   }
 
-  /** Words for tables. */
+  /** {@return words for tables} */
   public String label() {
     return label;
   }
 
-  /** Unit of the values. */
+  /** {@return unit of the values} */
   public String unit() {
     return unit;
   }

@@ -52,7 +52,7 @@ public final class ClosingObservations {
   }
 
   /**
-   * Observations in order of first sight, then of scars.
+   * {@return observations in order of first sight, then of scars}
    *
    * @param pairs surveys in order of time, each later one the next earlier one
    * @param excavationDoublingMetres depth of excavation that doubles the time

@@ -48,13 +48,15 @@ public record EdgeRateFit(
       this.label = label;
     }
 
-    /** Words for tables. */
+    /** {@return words for tables} */
     public String label() {
       return label;
     }
   }
 
-  /** Time in which a scar of some width closes: low by the upper limit, high by the lower. */
+  /**
+   * {@return time in which a scar of some width closes: low by the upper limit, high by the lower}
+   */
   public Optional<Range> closingYears(double widthMetres) {
     if (metresPerYear.isEmpty() || interval.isEmpty()) {
       return Optional.empty();

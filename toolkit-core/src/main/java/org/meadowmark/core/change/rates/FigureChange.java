@@ -28,7 +28,7 @@ public record FigureChange(
     OptionalDouble later,
     Optional<Interval> ratioInterval) {
 
-  /** later / earlier; empty where one is not defined or the earlier is 0. */
+  /** {@return later / earlier; empty where one is not defined or the earlier is 0} */
   public OptionalDouble ratio() {
     return earlier.isPresent() && later.isPresent() && earlier.getAsDouble() > 0
         ? OptionalDouble.of(later.getAsDouble() / earlier.getAsDouble())

@@ -41,7 +41,7 @@ public final class FigureChanges {
   private record BedPair(Scope scope, BedMeasure earlier, BedMeasure later) {}
 
   /**
-   * Changes by scope, then figure.
+   * {@return changes by scope, then figure}
    *
    * @param crossingMetres crossing distance of headline figures
    * @param bootstrap draws of beds

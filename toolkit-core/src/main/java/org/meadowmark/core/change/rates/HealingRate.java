@@ -38,12 +38,12 @@ public record HealingRate(
     Range expected,
     int expectedOf) {
 
-  /** Share that healed; empty without scars. */
+  /** {@return share that healed; empty without scars} */
   public OptionalDouble share() {
     return scars > 0 ? OptionalDouble.of((double) healed / scars) : OptionalDouble.empty();
   }
 
-  /** Rate a year, −ln(1 − share)/years; empty without scars or where all healed. */
+  /** {@return rate a year, −ln(1 − share)/years; empty without scars or where all healed} */
   public OptionalDouble perYear() {
     return scars > 0 && healed < scars
         ? OptionalDouble.of(perYear((double) healed / scars))
@@ -54,14 +54,14 @@ public record HealingRate(
     return -Math.log1p(-share) / season.years();
   }
 
-  /** Lower limit of {@link #perYear}. */
+  /** {@return lower limit of {@link #perYear}} */
   public OptionalDouble perYearLow() {
     return interval.isPresent()
         ? OptionalDouble.of(perYear(interval.get().low()))
         : OptionalDouble.empty();
   }
 
-  /** Upper limit of {@link #perYear}; empty where there is none. */
+  /** {@return upper limit of {@link #perYear}; empty where there is none} */
   public OptionalDouble perYearHigh() {
     return interval.isPresent() && interval.get().high() < 1
         ? OptionalDouble.of(perYear(interval.get().high()))

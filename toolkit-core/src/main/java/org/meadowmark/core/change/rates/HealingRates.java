@@ -59,7 +59,7 @@ public final class HealingRates {
   private record WidthKey(String species, int place) {}
 
   /**
-   * Rates by scope, then by species and width over the whole survey.
+   * {@return rates by scope, then by species and width over the whole survey}
    *
    * @param widthLimitsMetres limits between classes of width, ascending
    * @param confidence share of intervals that are to hold the truth

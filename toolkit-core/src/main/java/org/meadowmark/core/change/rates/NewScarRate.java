@@ -33,12 +33,12 @@ public record NewScarRate(
     return bedHectares * season.years();
   }
 
-  /** New scar metres per hectare and year; empty without bed in common. */
+  /** {@return new scar metres per hectare and year; empty without bed in common} */
   public OptionalDouble metresPerHectareYear() {
     return bedHectares > 0 ? OptionalDouble.of(newMetres / hectareYears()) : OptionalDouble.empty();
   }
 
-  /** Interval of {@link #metresPerHectareYear}. */
+  /** {@return interval of {@link #metresPerHectareYear}} */
   public Optional<Interval> metresPerHectareYearInterval() {
     return bedHectares > 0
         ? Optional.of(

@@ -22,7 +22,7 @@ public final class NewScarRates {
   }
 
   /**
-   * Rates by scope, in the order of {@link Scopes#all}.
+   * {@return rates by scope, in the order of {@link Scopes#all}}
    *
    * @param confidence share of intervals that are to hold the truth
    */

@@ -17,7 +17,7 @@ public final class PoissonInterval {
   private PoissonInterval() {}
 
   /**
-   * Limits of the expected number.
+   * {@return limits of the expected number}
    *
    * @param count number seen, 0 or more
    * @param confidence share of intervals that are to hold the truth
@@ -27,7 +27,7 @@ public final class PoissonInterval {
   }
 
   /**
-   * Limits of the expected sum of metres.
+   * {@return limits of the expected sum of metres}
    *
    * @param metres length of each scar, more than 0
    * @param leastMetres length that one more scar is taken to have at least, for the upper limit

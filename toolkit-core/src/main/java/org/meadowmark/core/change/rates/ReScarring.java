@@ -33,7 +33,7 @@ public final class ReScarring {
   private ReScarring() {}
 
   /**
-   * Ids of the new line scars of a season that lie on ground scarred before.
+   * {@return ids of the new line scars of a season that lie on ground scarred before}
    *
    * @param pairs surveys in order of time, up to the season
    */
@@ -46,7 +46,7 @@ public final class ReScarring {
   }
 
   /**
-   * Ids of the new line scars of a survey that lie on ground scarred before.
+   * {@return ids of the new line scars of a survey that lie on ground scarred before}
    *
    * @param earlier earlier surveys
    * @param survey the survey

@@ -28,22 +28,22 @@ public record SegmentRate(
     int cutAgain,
     Optional<Interval> cutAgainInterval) {
 
-  /** New scar metres per hectare of bed in reach and year; empty without bed. */
+  /** {@return new scar metres per hectare of bed in reach and year; empty without bed} */
   public OptionalDouble metresPerHectareYear() {
     return perHectareYear(newMetres);
   }
 
-  /** Lower limit of {@link #metresPerHectareYear}. */
+  /** {@return lower limit of {@link #metresPerHectareYear}} */
   public OptionalDouble low() {
     return perHectareYear(newMetresInterval.low());
   }
 
-  /** Upper limit of {@link #metresPerHectareYear}. */
+  /** {@return upper limit of {@link #metresPerHectareYear}} */
   public OptionalDouble high() {
     return perHectareYear(newMetresInterval.high());
   }
 
-  /** New scar metres per kilometre of channel and year. */
+  /** {@return new scar metres per kilometre of channel and year} */
   public double metresPerKilometreYear() {
     return newMetres / (segment.lengthMetres() / 1_000 * season.years());
   }

@@ -34,7 +34,7 @@ public final class SegmentRates {
   }
 
   /**
-   * Rates of a season by segment.
+   * {@return rates of a season by segment}
    *
    * @param segments segments in id order
    * @param bedHectares bed in reach of each that both surveys looked at

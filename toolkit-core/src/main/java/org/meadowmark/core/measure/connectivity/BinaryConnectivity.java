@@ -25,7 +25,7 @@ public final class BinaryConnectivity {
   }
 
   /**
-   * Connectivity at a crossing distance.
+   * {@return connectivity at a crossing distance}
    *
    * @param crossingMetres widest gap that is crossed, 0 or more; the graph must reach as far
    * @throws IllegalArgumentException for a negative or undefined distance, or a graph of
@@ -47,7 +47,7 @@ public final class BinaryConnectivity {
   }
 
   /**
-   * The index for the whole graph; for time see {@link LinkCountSums}.
+   * {@return the index for the whole graph; for time see {@link LinkCountSums}}
    *
    * @param landscapeHectares area A_L that the index is related to, above 0
    * @throws IllegalArgumentException for an area of 0
@@ -63,7 +63,7 @@ public final class BinaryConnectivity {
         Math.sqrt(numerator));
   }
 
-  /** Importance of every patch for this index, by its removal; in order of the nodes. */
+  /** {@return importance of every patch for this index, by its removal; in order of the nodes} */
   public List<PatchImportance> importances() {
     List<Component> components =
         Component.withAllLinks(graph, largestLength).stream()

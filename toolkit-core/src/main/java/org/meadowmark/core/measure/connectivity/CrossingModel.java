@@ -43,7 +43,7 @@ public record CrossingModel(OptionalDouble medianCrossingMetres, double probabil
     return new CrossingModel(OptionalDouble.empty(), DEFAULT_CUTOFF);
   }
 
-  /** The same with another cut-off. */
+  /** {@return the same with another cut-off} */
   public CrossingModel withCutoff(double cutoff) {
     return new CrossingModel(medianCrossingMetres, cutoff);
   }

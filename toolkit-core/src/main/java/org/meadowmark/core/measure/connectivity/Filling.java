@@ -14,7 +14,7 @@ public record Filling(List<Join> joins) {
     joins = List.copyOf(joins);
   }
 
-  /** One gap between two patches, without the area of the gap itself. */
+  /** {@return one gap between two patches, without the area of the gap itself} */
   public static Filling ofGap(int first, int second) {
     return new Filling(List.of(Join.of(0, first, second)));
   }
@@ -36,7 +36,7 @@ public record Filling(List<Join> joins) {
       }
     }
 
-    /** A join of these patches. */
+    /** {@return a join of these patches} */
     public static Join of(double addedHectares, int... nodes) {
       return new Join(Arrays.stream(nodes).boxed().toList(), addedHectares);
     }

@@ -97,7 +97,7 @@ public final class HabitatGraph {
   }
 
   /**
-   * Graph of edge-to-edge distances. The arrays are copied.
+   * {@return graph of edge-to-edge distances} The arrays are copied.
    *
    * @param areasHectares area of each patch, 0 or more
    * @param first one patch of each link
@@ -118,7 +118,8 @@ public final class HabitatGraph {
   }
 
   /**
-   * Graph of crossing probabilities. The arrays are copied; links of probability 0 are left out.
+   * {@return graph of crossing probabilities} The arrays are copied; links of probability 0 are
+   * left out.
    *
    * @param areasHectares area of each patch, 0 or more
    * @param first one patch of each link
@@ -163,22 +164,22 @@ public final class HabitatGraph {
         Arrays.copyOf(length, links));
   }
 
-  /** Number of patches. */
+  /** {@return number of patches} */
   public int nodeCount() {
     return areas.length;
   }
 
-  /** Number of links, each pair once. */
+  /** {@return number of links, each pair once} */
   public int linkCount() {
     return targets.length / 2;
   }
 
-  /** Area of a patch in hectares. */
+  /** {@return area of a patch in hectares} */
   public double areaHectares(int node) {
     return areas[node];
   }
 
-  /** Area of all patches in hectares. */
+  /** {@return area of all patches in hectares} */
   public double totalAreaHectares() {
     double total = 0;
     for (double area : areas) {

@@ -80,7 +80,7 @@ public final class JointFillings {
     return found.toArray(int[][]::new);
   }
 
-  /** Number of fillings. */
+  /** {@return number of fillings} */
   public int size() {
     return pairs.size();
   }
@@ -90,27 +90,28 @@ public final class JointFillings {
     return alone[filling];
   }
 
-  /** The numerator with nothing filled. */
+  /** {@return the numerator with nothing filled} */
   public double numeratorSquareHectares() {
     return numerator;
   }
 
   /**
-   * Part of the landscape that a filling lies in; fillings in different parts do not act on each
-   * other. -1 for one that joins nothing.
+   * {@return part of the landscape that a filling lies in; fillings in different parts do not act
+   * on each other} -1 for one that joins nothing.
    */
   public int partOf(int filling) {
     int[][] ofFilling = pairs.get(filling);
     return ofFilling.length == 0 ? -1 : componentOf[ofFilling[0][0]];
   }
 
-  /** Patches that a filling joins. */
+  /** {@return patches that a filling joins} */
   public int[] patchesOf(int filling) {
     return Arrays.stream(pairs.get(filling)).flatMapToInt(Arrays::stream).distinct().toArray();
   }
 
   /**
-   * The numerator with fillings made, worked out anew for the whole landscape; one search a patch.
+   * {@return the numerator with fillings made, worked out anew for the whole landscape; one search
+   * a patch}
    */
   public double numeratorSquareHectares(Collection<Integer> filled) {
     return filled.isEmpty() ? numerator : RowSums.of(joined(filled), List.of(decay))[0].numerator();
@@ -205,12 +206,12 @@ public final class JointFillings {
 
     private Work() {}
 
-    /** The numerator with the fillings made. */
+    /** {@return the numerator with the fillings made} */
     public double numeratorSquareHectares() {
       return sum;
     }
 
-    /** Patches looked at so far: a measure of the work done, the same on every machine. */
+    /** {@return patches looked at so far: a measure of the work done, the same on every machine} */
     public long steps() {
       return steps;
     }

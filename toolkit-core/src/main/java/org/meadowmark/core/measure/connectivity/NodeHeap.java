@@ -17,7 +17,7 @@ public final class NodeHeap {
     Arrays.fill(places, -1);
   }
 
-  /** Whether no node is left. */
+  /** {@return whether no node is left} */
   public boolean isEmpty() {
     return size == 0;
   }

@@ -49,27 +49,27 @@ public final class PatchGroups {
     return new PatchGroups(groupOf, Arrays.copyOf(areas, groups), Arrays.copyOf(sizes, groups));
   }
 
-  /** Number of groups; a patch alone is one. */
+  /** {@return number of groups; a patch alone is one} */
   public int count() {
     return sizes.length;
   }
 
-  /** Group of a node. */
+  /** {@return group of a node} */
   public int groupOf(int node) {
     return groupOfNode[node];
   }
 
-  /** Area of a group in hectares. */
+  /** {@return area of a group in hectares} */
   public double areaHectares(int group) {
     return areasHectares[group];
   }
 
-  /** Number of patches in a group. */
+  /** {@return number of patches in a group} */
   public int patchCount(int group) {
     return sizes[group];
   }
 
-  /** Share of all area that lies in the largest group; none where there is no area. */
+  /** {@return share of all area that lies in the largest group; none where there is no area} */
   public OptionalDouble largestShare() {
     double total = Arrays.stream(areasHectares).sum();
     return total > 0

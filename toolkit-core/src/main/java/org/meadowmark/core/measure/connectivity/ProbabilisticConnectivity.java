@@ -38,7 +38,7 @@ public final class ProbabilisticConnectivity {
   }
 
   /**
-   * Connectivity under one model.
+   * {@return connectivity under one model}
    *
    * @param landscapeHectares area A_L that the index is related to, above 0
    * @throws IllegalArgumentException if the model does not fit the graph, or for an area of 0
@@ -111,7 +111,7 @@ public final class ProbabilisticConnectivity {
         .toList();
   }
 
-  /** The index for the whole graph. */
+  /** {@return the index for the whole graph} */
   public ProbabilisticIndex index() {
     return index;
   }

@@ -21,7 +21,7 @@ public record ProbabilisticIndex(
     double probabilityOfConnectivity,
     double equivalentAreaHectares) {
 
-  /** Standard error of the equivalent area, by the slope of the square root. */
+  /** {@return standard error of the equivalent area, by the slope of the square root} */
   public double equivalentAreaStandardErrorHectares() {
     return equivalentAreaHectares > 0
         ? numeratorStandardErrorSquareHectares / (2 * equivalentAreaHectares)

@@ -15,7 +15,7 @@ public final class ContinuousLoss {
   private ContinuousLoss() {}
 
   /**
-   * Service-years lost for each unit of area.
+   * {@return service-years lost for each unit of area}
    *
    * @param recoveryYears time to close, more than 0
    * @param discountRate rate a year, 0 or more

@@ -19,7 +19,7 @@ public record Discounting(double ratePerYear, WithinYear withinYear) {
   }
 
   /**
-   * Weight of a year's service, (1 + r)^−(years + moment within the year).
+   * {@return weight of a year's service, (1 + r)^−(years + moment within the year)}
    *
    * @param yearsFromBase whole years from the base year to the year; negative for earlier years
    */
@@ -27,7 +27,7 @@ public record Discounting(double ratePerYear, WithinYear withinYear) {
     return Math.pow(1 + ratePerYear, -(yearsFromBase + withinYear.years()));
   }
 
-  /** Sum of the weights of a year and all years after it; infinite without discounting. */
+  /** {@return sum of the weights of a year and all years after it; infinite without discounting} */
   public double factorFromThenOn(int yearsFromBase) {
     return ratePerYear == 0
         ? Double.POSITIVE_INFINITY

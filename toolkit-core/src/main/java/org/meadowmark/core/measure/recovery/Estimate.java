@@ -17,7 +17,7 @@ public enum Estimate {
     this.key = key;
   }
 
-  /** Name used in tables. */
+  /** {@return name used in tables} */
   public String key() {
     return key;
   }
@@ -31,7 +31,7 @@ public enum Estimate {
     };
   }
 
-  /** The end of a figure that rises with the loss, such as years to close, or the loss. */
+  /** {@return the end of a figure that rises with the loss, such as years to close, or the loss} */
   public double ofLoss(Range range) {
     return switch (this) {
       case LOW -> range.low();

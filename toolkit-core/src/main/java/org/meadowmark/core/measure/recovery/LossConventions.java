@@ -23,7 +23,7 @@ public record LossConventions(
     int projectLifeYears) {
 
   /**
-   * The conventions that a user chose.
+   * {@return the conventions that a user chose}
    *
    * @param surveyYear year of the survey, for where no base year is stated
    */
@@ -40,13 +40,13 @@ public record LossConventions(
         recovery.projectLifeYears());
   }
 
-  /** Service that a compensating planting gains, year by year. */
+  /** {@return service that a compensating planting gains, year by year} */
   public ServiceCourse project() {
     return ServiceCourse.of(
         projectStartYears, projectLifeYears, time -> Math.min(1, time / projectGrowthYears));
   }
 
-  /** Discounted service-hectare-years that one hectare of it gains. */
+  /** {@return discounted service-hectare-years that one hectare of it gains} */
   public double projectGainPerHectare() {
     return project().serviceHectareYears(1, discounting);
   }

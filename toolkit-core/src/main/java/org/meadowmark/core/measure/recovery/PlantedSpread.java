@@ -31,7 +31,7 @@ public record PlantedSpread(
     }
   }
 
-  /** Area after some years; nothing spreads from nothing. */
+  /** {@return area after some years; nothing spreads from nothing} */
   public double squareMetresAfter(double years) {
     if (squareMetres == 0) {
       return 0;
@@ -45,7 +45,7 @@ public record PlantedSpread(
   }
 
   /**
-   * Edge rate alone that explains a spread: (√A₁ − √A₀) / (√(πk)·years).
+   * {@return edge rate alone that explains a spread: (√A₁ − √A₀) / (√(πk)·years)}
    *
    * @param from area at first
    * @param to area after the years, not less
@@ -56,8 +56,8 @@ public record PlantedSpread(
   }
 
   /**
-   * Share of new patches a year that explains a spread, beside a known edge rate; 0 where the edge
-   * explains it alone.
+   * {@return share of new patches a year that explains a spread, beside a known edge rate; 0 where
+   * the edge explains it alone}
    *
    * @param from area at first, more than 0
    * @param to area after the years, not less

@@ -33,7 +33,7 @@ public record Planting(
     }
   }
 
-  /** Planting as a user chose it, filled to grade first. */
+  /** {@return planting as a user chose it, filled to grade first} */
   public static Planting of(RecoveryParameters recovery) {
     return new Planting(
         recovery.plantingSpacingMetres(),
@@ -43,7 +43,8 @@ public record Planting(
   }
 
   /**
-   * Rows that stand side by side in a strip: its width over the spacing, rounded, at least 1.
+   * {@return rows that stand side by side in a strip: its width over the spacing, rounded, at least
+   * 1}
    *
    * @param widthMetres width of the strip
    */

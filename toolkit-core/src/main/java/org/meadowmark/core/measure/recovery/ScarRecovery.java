@@ -29,7 +29,9 @@ public record ScarRecovery(
     Optional<Outlook> alone,
     Optional<Outlook> planted) {
 
-  /** Discounted service-hectare-years that planting gives back, over the three estimates. */
+  /**
+   * {@return discounted service-hectare-years that planting gives back, over the three estimates}
+   */
   public Optional<Range> gainServiceHectareYears() {
     if (alone.isEmpty() || planted.isEmpty()) {
       return Optional.empty();

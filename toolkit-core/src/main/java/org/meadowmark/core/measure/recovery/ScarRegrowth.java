@@ -31,13 +31,13 @@ public record ScarRegrowth(ScarShape shape, Range edgeMetresPerYear, double slow
     }
   }
 
-  /** Share of the footprint that is bare without planting. */
+  /** {@return share of the footprint that is bare without planting} */
   public double bareShare(Estimate estimate, double years) {
     return shareAt(rate(estimate) * years);
   }
 
   /**
-   * Share of the footprint that is expected to be bare with planting.
+   * {@return share of the footprint that is expected to be bare with planting}
    *
    * @param years years from the base
    * @param planting how
@@ -64,28 +64,28 @@ public record ScarRegrowth(ScarShape shape, Range edgeMetresPerYear, double slow
     return left * discs.bareShareOfStrip(width, planting.rows(width), width / 2 - offset, radius);
   }
 
-  /** Years until the edges meet, without planting. */
+  /** {@return years until the edges meet, without planting} */
   public Range yearsToFull() {
     return range(estimate -> shape.closingOffsetMetres() / rate(estimate));
   }
 
-  /** Years until half of the footprint is covered, without planting. */
+  /** {@return years until half of the footprint is covered, without planting} */
   public Range yearsToHalf() {
     return range(estimate -> firstBelow(0.5, ends(estimate), years -> bareShare(estimate, years)));
   }
 
-  /** Years until less than {@link #CLOSED_SHARE} is expected to be bare, with planting. */
+  /** {@return years until less than {@link #CLOSED_SHARE} is expected to be bare, with planting} */
   public Range yearsToFull(Planting planting, double plantedAtYears) {
     return yearsTo(CLOSED_SHARE, planting, plantedAtYears);
   }
 
-  /** Years until half of the footprint is expected to be covered, with planting. */
+  /** {@return years until half of the footprint is expected to be covered, with planting} */
   public Range yearsToHalf(Planting planting, double plantedAtYears) {
     return yearsTo(0.5, planting, plantedAtYears);
   }
 
   /**
-   * Share of service lost year by year without planting, for {@link ServiceCourse}.
+   * {@return share of service lost year by year without planting, for {@link ServiceCourse}}
    *
    * @param horizonYears years after which nothing counts any more
    */
@@ -94,7 +94,7 @@ public record ScarRegrowth(ScarShape shape, Range edgeMetresPerYear, double slow
   }
 
   /**
-   * The same with planting.
+   * {@return the same with planting}
    *
    * @param plantedAtYears when, in whole years from the base
    */
@@ -113,7 +113,7 @@ public record ScarRegrowth(ScarShape shape, Range edgeMetresPerYear, double slow
     return new ServiceCourse(0, means, false);
   }
 
-  /** The course without planting in figures. */
+  /** {@return the course without planting in figures} */
   public Outlook outlook(double hectares, Discounting discounting, int horizonYears) {
     return new Outlook(
         yearsToHalf(),
@@ -122,7 +122,7 @@ public record ScarRegrowth(ScarShape shape, Range edgeMetresPerYear, double slow
             estimate -> course(estimate, horizonYears).serviceHectareYears(hectares, discounting)));
   }
 
-  /** The course with planting in figures. */
+  /** {@return the course with planting in figures} */
   public Outlook outlook(
       double hectares,
       Discounting discounting,

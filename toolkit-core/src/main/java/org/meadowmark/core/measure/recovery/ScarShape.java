@@ -11,19 +11,19 @@ import java.util.OptionalDouble;
  * Conservation 14, doi:10.1002/aqc.610 (abstract read).
  */
 public interface ScarShape {
-  /** Ground area of the footprint. */
+  /** {@return ground area of the footprint} */
   double areaSquareMetres();
 
   /**
-   * Ground area that is still bare.
+   * {@return ground area that is still bare}
    *
    * @param offsetMetres how far the outline has moved inwards, 0 or more
    */
   double bareSquareMetres(double offsetMetres);
 
-  /** Offset at which nothing is bare: radius of the largest circle that fits in. */
+  /** {@return offset at which nothing is bare: radius of the largest circle that fits in} */
   double closingOffsetMetres();
 
-  /** Width, where the shape is one of strips of one width. */
+  /** {@return width, where the shape is one of strips of one width} */
   OptionalDouble stripWidthMetres();
 }

@@ -42,18 +42,18 @@ public record ServiceCourse(int firstYear, List<Double> meanShares, boolean last
    */
   public record Year(int year, double meanShare, double factor, double serviceHectareYears) {}
 
-  /** All service is lost, for some years or for ever. */
+  /** {@return a course in which all service is lost, for some years or for ever} */
   public static ServiceCourse total(int firstYear, int years) {
     return new ServiceCourse(firstYear, Collections.nCopies(years, 1.0), false);
   }
 
-  /** All service is lost for ever. */
+  /** {@return a course in which all service is lost for ever} */
   public static ServiceCourse permanent(int firstYear) {
     return new ServiceCourse(firstYear, List.of(1.0), true);
   }
 
   /**
-   * The share falls from 1 to 0 along a straight line.
+   * {@return the share falls from 1 to 0 along a straight line}
    *
    * @param firstYear years from the base year to the start
    * @param years time to the end, more than 0; parts of years count
@@ -63,7 +63,7 @@ public record ServiceCourse(int firstYear, List<Double> meanShares, boolean last
   }
 
   /**
-   * Yearly means of any course that ends.
+   * {@return yearly means of any course that ends}
    *
    * @param firstYear years from the base year to the start
    * @param years time from the start to the end
@@ -101,7 +101,10 @@ public record ServiceCourse(int firstYear, List<Double> meanShares, boolean last
     return sum;
   }
 
-  /** The sum year by year, without the years after the last that {@link #lastShareStays} adds. */
+  /**
+   * {@return the sum year by year, without the years after the last that {@link #lastShareStays}
+   * adds}
+   */
   public List<Year> years(double hectares, Discounting discounting) {
     List<Year> years = new ArrayList<>();
     for (int i = 0; i < meanShares.size(); i++) {
@@ -114,8 +117,8 @@ public record ServiceCourse(int firstYear, List<Double> meanShares, boolean last
   }
 
   /**
-   * Discounted service-hectare-years; infinite where a share stays for ever and nothing is
-   * discounted.
+   * {@return discounted service-hectare-years; infinite where a share stays for ever and nothing is
+   * discounted}
    */
   public double serviceHectareYears(double hectares, Discounting discounting) {
     double sum = 0;
@@ -130,7 +133,7 @@ public record ServiceCourse(int firstYear, List<Double> meanShares, boolean last
   }
 
   /**
-   * Area of a project that makes good for a loss.
+   * {@return area of a project that makes good for a loss}
    *
    * @param lostServiceHectareYears discounted loss
    * @param gainPerHectare discounted gain of one hectare of the project, more than 0

@@ -26,7 +26,7 @@ public record SurveyRecovery(
     areas = List.copyOf(areas);
   }
 
-  /** The line for the whole survey. */
+  /** {@return the line for the whole survey} */
   public AreaLoss whole() {
     return areas.stream()
         .filter(area -> area.kind() == Kind.WHOLE_SURVEY)

@@ -70,7 +70,7 @@ public final class SurveyRecoveryEstimator {
 
   private record Courses(Estimate estimate, ServiceCourse alone, ServiceCourse planted) {}
 
-  /** Recovery of a measured survey. */
+  /** {@return recovery of a measured survey} */
   public SurveyRecovery estimate(Measurement measurement) {
     Map<String, BedMeasure> beds = new HashMap<>();
     measurement.beds().forEach(bed -> beds.put(bed.bed().id(), bed));

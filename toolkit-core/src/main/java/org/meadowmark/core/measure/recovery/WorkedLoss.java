@@ -19,7 +19,7 @@ public record WorkedLoss(double hectares, ByEstimate alone, ByEstimate planted) 
    * @param high high loss
    */
   public record ByEstimate(ServiceCourse low, ServiceCourse middle, ServiceCourse high) {
-    /** One of the three. */
+    /** {@return one of the three} */
     public ServiceCourse of(Estimate estimate) {
       return switch (estimate) {
         case LOW -> low;

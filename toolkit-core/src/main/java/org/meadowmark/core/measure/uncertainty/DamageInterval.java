@@ -55,7 +55,7 @@ public record DamageInterval(
       this.key = key;
     }
 
-    /** Name used in results. */
+    /** {@return name used in results} */
     public String key() {
       return key;
     }
@@ -65,7 +65,7 @@ public record DamageInterval(
     classes = List.copyOf(classes);
   }
 
-  /** Share of draws in a class (0–1). */
+  /** {@return share of draws in a class (0–1)} */
   public double drawShare(String severityKey) {
     return classes.stream()
         .filter(c -> c.severityKey().equals(severityKey))

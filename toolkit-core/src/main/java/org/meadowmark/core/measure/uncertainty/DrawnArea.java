@@ -54,7 +54,7 @@ public final class DrawnArea {
     return new DrawnArea(measured, drawn);
   }
 
-  /** Pieces together, draw by draw, so that what they share is not averaged away. */
+  /** {@return pieces together, draw by draw, so that what they share is not averaged away} */
   public static DrawnArea sum(List<DrawnArea> pieces, int draws) {
     double measured = 0;
     double[][] sums = new double[Errors.values().length][draws];

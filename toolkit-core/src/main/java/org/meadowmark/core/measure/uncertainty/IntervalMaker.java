@@ -17,8 +17,8 @@ import org.meadowmark.core.measure.uncertainty.DrawnArea.Errors;
 /**
  * Makes intervals of drawn areas.
  *
- * <p>Quantiles are of type 7 of Hyndman, R. J. & Fan, Y. (1996), <i>Sample quantiles in statistical
- * packages</i>, The American Statistician 50:361–365.
+ * <p>Quantiles are of type 7 of Hyndman, R. J. &amp; Fan, Y. (1996), <i>Sample quantiles in
+ * statistical packages</i>, The American Statistician 50:361–365.
  */
 public final class IntervalMaker {
   private static final double LOW = 0.05;

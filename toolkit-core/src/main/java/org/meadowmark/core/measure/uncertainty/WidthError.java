@@ -17,7 +17,7 @@ public final class WidthError {
   }
 
   /**
-   * The error of one thing by itself.
+   * {@return the error of one thing by itself}
    *
    * @param seed seed of everything that is drawn
    * @param id its id
@@ -28,7 +28,7 @@ public final class WidthError {
   }
 
   /**
-   * The error of all things that share a default width.
+   * {@return the error of all things that share a default width}
    *
    * @param seed seed of everything that is drawn
    * @param name what they share, such as the cause of scars
@@ -48,7 +48,7 @@ public final class WidthError {
     return StrictMath.exp(logDeviation * z - logDeviation * logDeviation / 2);
   }
 
-  /** Factor of a draw. */
+  /** {@return factor of a draw} */
   public double factor(int draw) {
     return logDeviation == 0 ? 1 : factorAt(DrawStream.normalPair(stream, draw).first());
   }

@@ -43,24 +43,27 @@ public final class BudgetChooser {
     this.asksSolver = asksSolver;
   }
 
-  /** The choice of the greedy way alone, by the sum of benefits. */
+  /** {@return the choice of the greedy way alone, by the sum of benefits} */
   public BudgetChoice greedy(BudgetProblem problem) {
     return greedy(problem, JointBenefit.sum(problem));
   }
 
-  /** The same, with what it is worth together. */
+  /** {@return the same, with what it is worth together} */
   public BudgetChoice greedy(BudgetProblem problem, JointBenefit joint) {
     List<List<Integer>> members = problem.members();
     List<Integer> chosen = new LazyGreedy(problem, members, JointBenefit.sum(problem)).choose();
     return choice(problem, chosen, joint.of(chosen), bound(problem, joint), Proof.NONE);
   }
 
-  /** Positions that the greedy way chooses with each gain worked out anew, given those chosen. */
+  /**
+   * {@return positions that the greedy way chooses with each gain worked out anew, given those
+   * chosen}
+   */
   public static List<Integer> greedyTogether(BudgetProblem problem, JointBenefit joint) {
     return new LazyGreedy(problem, problem.members(), joint).choose();
   }
 
-  /** The best choice by the sum of benefits, or the greedy one where it is not found. */
+  /** {@return the best choice by the sum of benefits, or the greedy one where it is not found} */
   public BudgetChoice choose(BudgetProblem problem) {
     List<List<Integer>> members = problem.members();
     PricedBound bound = new PricedBound(problem, members);
@@ -86,13 +89,13 @@ public final class BudgetChooser {
     return choice(problem, best, problem.benefit(best), bound.value(), proof);
   }
 
-  /** The best choice that is found where benefits act on each other. */
+  /** {@return the best choice that is found where benefits act on each other} */
   public BudgetChoice choose(BudgetProblem problem, JointBenefit joint) {
     return choose(problem, joint, choose(problem));
   }
 
   /**
-   * The same where the best choice by the sum is known.
+   * {@return the same where the best choice by the sum is known}
    *
    * @param bySum what {@link #choose(BudgetProblem)} gave
    */
@@ -116,7 +119,7 @@ public final class BudgetChooser {
     return choice(problem, best, joint.of(best), Double.POSITIVE_INFINITY, Proof.ALL_SETS);
   }
 
-  /** Everything where the budget holds it, else the best choice that is found. */
+  /** {@return everything where the budget holds it, else the best choice that is found} */
   public BudgetChoice all(BudgetProblem problem, JointBenefit joint) {
     List<Integer> all =
         IntStream.range(0, problem.candidates().size())

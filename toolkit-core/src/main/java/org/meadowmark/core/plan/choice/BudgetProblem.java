@@ -39,7 +39,7 @@ public record BudgetProblem(List<Candidate> candidates, List<Double> mobilisatio
     }
   }
 
-  /** The same with another budget. */
+  /** {@return the same with another budget} */
   public BudgetProblem withBudget(double other) {
     return new BudgetProblem(candidates, mobilisation, other);
   }

@@ -14,18 +14,21 @@ public interface JointBenefit {
   double of(Collection<Integer> chosen);
 
   /**
-   * Candidates whose gain a choice of this one can raise, so that they have to be looked at again;
-   * itself left out. Those whose gain it can only lower need not be among them.
+   * {@return candidates whose gain a choice of this one can raise, so that they have to be looked
+   * at again; itself left out} Those whose gain it can only lower need not be among them.
    */
   List<Integer> raised(int candidate);
 
-  /** The part of a candidate's benefit that is the same in every set. */
+  /** {@return the part of a candidate's benefit that is the same in every set} */
   double apart(int candidate);
 
-  /** No set gains more by this candidate. */
+  /** {@return a bound: no set gains more by this candidate} */
   double most(int candidate);
 
-  /** No set is worth more beyond the sum of the parts that are the same in every set. */
+  /**
+   * {@return a bound: no set is worth more beyond the sum of the parts that are the same in every
+   * set}
+   */
   double mostTogether();
 
   /** Starts with nothing chosen. */
@@ -46,16 +49,16 @@ public interface JointBenefit {
     double benefit();
 
     /**
-     * Changes whenever the gain of a candidate may have changed, so that a gain worked out before
-     * is known to be old.
+     * {@return changes whenever the gain of a candidate may have changed, so that a gain worked out
+     * before is known to be old}
      */
     long state(int candidate);
 
-    /** Whether so much was worked out that gains are no longer to be looked at again. */
+    /** {@return whether so much was worked out that gains are no longer to be looked at again} */
     boolean isTired();
   }
 
-  /** Benefits that add up. */
+  /** {@return benefits that add up} */
   static JointBenefit sum(BudgetProblem problem) {
     return new SummedBenefit(problem);
   }

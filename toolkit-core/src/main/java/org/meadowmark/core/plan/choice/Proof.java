@@ -26,12 +26,12 @@ public enum Proof {
     this.isCertain = isCertain;
   }
 
-  /** Words used in tables. */
+  /** {@return words used in tables} */
   public String key() {
     return key;
   }
 
-  /** Whether it was worked out in our own sums. */
+  /** {@return whether it was worked out in our own sums} */
   public boolean isCertain() {
     return isCertain;
   }

@@ -42,12 +42,12 @@ public final class PlantingLayout {
     this.spacingMetres = spacingMetres;
   }
 
-  /** Rows across a scar; for a polygon 0, since its rows differ in length. */
+  /** {@return rows across a scar; for a polygon 0, since its rows differ in length} */
   public int rows(Scar scar) {
     return scar.isLine() ? rowsOn(scar).rows(gridWidth(scar)) : 0;
   }
 
-  /** Units of a scar inside beds. */
+  /** {@return units of a scar inside beds} */
   public long count(ScarMeasure measure) {
     Scar scar = measure.scar();
     if (measure.footprintInBedsSquareMetres() <= 0) {
@@ -61,7 +61,7 @@ public final class PlantingLayout {
     return count[0];
   }
 
-  /** Units of a scar inside beds, along its rows. */
+  /** {@return units of a scar inside beds, along its rows} */
   public List<PlantingUnit> units(ScarMeasure measure) {
     List<PlantingUnit> units = new ArrayList<>();
     if (measure.footprintInBedsSquareMetres() <= 0) {

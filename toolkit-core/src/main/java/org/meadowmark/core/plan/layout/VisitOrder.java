@@ -28,7 +28,7 @@ public record VisitOrder(List<Integer> order, double lengthMetres, double lowerB
     order = List.copyOf(order);
   }
 
-  /** The way through places; starts at the place that lies farthest west. */
+  /** {@return the way through places; starts at the place that lies farthest west} */
   public static VisitOrder of(List<Coordinate> coordinates) {
     Places places = Places.of(coordinates);
     if (places.count() == 0) {
@@ -52,7 +52,7 @@ public record VisitOrder(List<Integer> order, double lengthMetres, double lowerB
     return new VisitOrder(order, length, Math.min(length, treeLength(places)));
   }
 
-  /** The way as a multiple of the bound; 1 where there is no way to go. */
+  /** {@return the way as a multiple of the bound; 1 where there is no way to go} */
   public double ratioToBound() {
     return lowerBoundMetres > 0 ? lengthMetres / lowerBoundMetres : 1;
   }

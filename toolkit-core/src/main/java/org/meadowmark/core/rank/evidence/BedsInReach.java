@@ -14,7 +14,7 @@ import java.util.OptionalDouble;
  */
 public record BedsInReach(double hectares, Map<String, Double> hectaresByClass) {
 
-  /** From hectares in the order of classes. */
+  /** {@return beds in reach from hectares in the order of classes} */
   public static BedsInReach of(List<String> classes, double[] hectares) {
     Map<String, Double> byClass = new LinkedHashMap<>();
     double sum = 0;
@@ -28,7 +28,7 @@ public record BedsInReach(double hectares, Map<String, Double> hectaresByClass) 
   }
 
   /**
-   * Key of the worst class in reach; empty text where none is known.
+   * {@return key of the worst class in reach; empty text where none is known}
    *
    * @param classes keys of the known classes, lightest first
    */
@@ -41,8 +41,8 @@ public record BedsInReach(double hectares, Map<String, Double> hectaresByClass) 
   }
 
   /**
-   * Mean class of the bed whose class is known, weighted by area: 0 for all in the lightest class,
-   * 1 for all in the worst.
+   * {@return mean class of the bed whose class is known, weighted by area: 0 for all in the
+   * lightest class, 1 for all in the worst}
    *
    * @param classes keys of the known classes, lightest first
    */

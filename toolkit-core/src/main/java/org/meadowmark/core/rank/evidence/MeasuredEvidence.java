@@ -27,12 +27,12 @@ public record MeasuredEvidence(
     this(severityByBed, gainHectaresByScar, Optional.empty());
   }
 
-  /** The same with what earlier surveys tell. */
+  /** {@return the same with what earlier surveys tell} */
   public MeasuredEvidence withEarlier(EarlierScars scars) {
     return new MeasuredEvidence(severityByBed, gainHectaresByScar, Optional.of(scars));
   }
 
-  /** From a measurement. */
+  /** {@return evidence from a measurement} */
   public static MeasuredEvidence of(Measurement measurement) {
     Map<String, String> severity = new HashMap<>();
     for (BedMeasure bed : measurement.beds()) {

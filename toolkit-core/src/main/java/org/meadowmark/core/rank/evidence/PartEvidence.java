@@ -31,7 +31,7 @@ public record PartEvidence(
   public static final PartEvidence NONE =
       new PartEvidence(0, Double.POSITIVE_INFINITY, 0, 0, 0, 0, 0, 0, 0, 0);
 
-  /** Both together. */
+  /** {@return both together} */
   public PartEvidence plus(PartEvidence other) {
     return new PartEvidence(
         metres + other.metres,

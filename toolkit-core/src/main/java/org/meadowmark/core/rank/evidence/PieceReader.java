@@ -22,7 +22,7 @@ public final class PieceReader {
   public record End(double metres, double angleDegrees, boolean insideBend) {}
 
   /**
-   * The evidence of a piece: angle and distance are those of its two ends, averaged.
+   * {@return the evidence of a piece: angle and distance are those of its two ends, averaged}
    *
    * @param metres length on the ground
    * @param from one end

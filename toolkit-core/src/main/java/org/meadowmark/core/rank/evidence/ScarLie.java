@@ -18,7 +18,7 @@ public record ScarLie(
     double insideBendShare,
     double acrossShare) {
 
-  /** The first pattern, in the order of {@link ScarPattern}, that has the share needed. */
+  /** {@return the first pattern, in the order of {@link ScarPattern}, that has the share needed} */
   public ScarPattern pattern(RankingParameters limits) {
     if (insideBendShare >= limits.patternShare()) {
       return ScarPattern.CORNER_CUTTING;

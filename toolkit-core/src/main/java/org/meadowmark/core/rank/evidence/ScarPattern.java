@@ -17,7 +17,7 @@ public enum ScarPattern {
     this.key = key;
   }
 
-  /** Name used in tables and in {@code device-rules.csv}. */
+  /** {@return name used in tables and in {@code device-rules.csv}} */
   public String key() {
     return key;
   }

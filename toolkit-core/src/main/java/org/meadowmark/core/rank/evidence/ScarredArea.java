@@ -14,7 +14,7 @@ public record ScarredArea(
     double measuredDeviationSquareMetres,
     Map<String, Double> defaultSquareMetres) {
 
-  /** All of it. */
+  /** {@return all of it} */
   public double squareMetres() {
     double sum = measuredSquareMetres;
     for (double area : defaultSquareMetres.values()) {

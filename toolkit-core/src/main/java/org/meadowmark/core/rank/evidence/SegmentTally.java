@@ -83,22 +83,24 @@ public final class SegmentTally {
     againMetres += isCutAgain ? metres : 0;
   }
 
-  /** Scars with a part here. */
+  /** {@return scars with a part here} */
   public int scarCount() {
     return scars;
   }
 
-  /** Scar length here. */
+  /** {@return scar length here} */
   public double metres() {
     return sum.metres();
   }
 
-  /** Scar length here by cause key, in key order. */
+  /** {@return scar length here by cause key, in key order} */
   public Map<String, Double> metresByCause() {
     return metresByCause;
   }
 
-  /** Cause with most length, the first by key of equals; empty text where there is none. */
+  /**
+   * {@return cause with most length, the first by key of equals; empty text where there is none}
+   */
   public String leadingCause() {
     return metresByCause.entrySet().stream()
         .max(
@@ -109,7 +111,7 @@ public final class SegmentTally {
   }
 
   /**
-   * The evidence.
+   * {@return the evidence}
    *
    * @param beds bed in reach
    * @param classes keys of the severity classes, lightest first

@@ -24,7 +24,7 @@ public final class SegmentNetwork {
   }
 
   /**
-   * Network of lines that are noded: where two meet, both have an end.
+   * {@return network of lines that are noded: where two meet, both have an end}
    *
    * @param lines one a segment
    * @param lengthsMetres ground length of each
@@ -55,7 +55,7 @@ public final class SegmentNetwork {
   }
 
   /**
-   * Network of given neighbours.
+   * {@return network of given neighbours}
    *
    * @param pairs pairs of positions that are neighbours, each once, in any order
    * @param lengthsMetres ground length of each segment
@@ -82,17 +82,17 @@ public final class SegmentNetwork {
         lengthsMetres.clone());
   }
 
-  /** Number of segments. */
+  /** {@return number of segments} */
   public int size() {
     return lengthsMetres.length;
   }
 
-  /** Positions of the segments that share an end with one, ascending. */
+  /** {@return positions of the segments that share an end with one, ascending} */
   public int[] neighbours(int segment) {
     return neighbours[segment].clone();
   }
 
-  /** Ground length of a segment. */
+  /** {@return ground length of a segment} */
   public double lengthMetres(int segment) {
     return lengthsMetres[segment];
   }

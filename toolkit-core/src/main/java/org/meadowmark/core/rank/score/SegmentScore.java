@@ -32,7 +32,7 @@ public record SegmentScore(
     missing = List.copyOf(missing);
   }
 
-  /** Value of a term, empty where it is missing. */
+  /** {@return value of a term, empty where it is missing} */
   public OptionalDouble term(ScoreTerm term) {
     Double value = terms.get(term);
     return value == null ? OptionalDouble.empty() : OptionalDouble.of(value);

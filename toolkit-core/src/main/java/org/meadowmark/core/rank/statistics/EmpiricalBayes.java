@@ -50,7 +50,7 @@ public final class EmpiricalBayes {
     this.eventSize = eventSize;
   }
 
-  /** Event size Σl² / Σl of some amounts; empty where they add up to nothing. */
+  /** {@return event size Σl² / Σl of some amounts; empty where they add up to nothing} */
   public static OptionalDouble eventSize(double[] pieces) {
     double sum = 0;
     double squares = 0;

@@ -19,7 +19,7 @@ public final class FalseDiscovery {
   private FalseDiscovery() {}
 
   /**
-   * Adjusted p-values, in the order of the p-values.
+   * {@return adjusted p-values, in the order of the p-values}
    *
    * @throws IllegalArgumentException if a value is not from 0 to 1
    */

@@ -20,7 +20,7 @@ public final class NetworkNeighbours {
 
   private NetworkNeighbours() {}
 
-  /** Positions of the neighbours of each segment, itself among them, ascending. */
+  /** {@return positions of the neighbours of each segment, itself among them, ascending} */
   public static int[][] within(SegmentNetwork network, double metres) {
     return IntStream.range(0, network.size())
         .parallel()

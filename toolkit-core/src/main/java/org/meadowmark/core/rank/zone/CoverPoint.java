@@ -17,7 +17,7 @@ public record CoverPoint(
     double upperBoundMetres,
     double worstFirstMetres) {
 
-  /** Whether the choice is proven best. */
+  /** {@return whether the choice is proven best} */
   public boolean isProvenBest() {
     return upperBoundMetres <= coveredMetres * (1 + 1e-9);
   }

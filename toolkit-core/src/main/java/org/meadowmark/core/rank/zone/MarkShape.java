@@ -23,12 +23,12 @@ public enum MarkShape {
   /** Something other than a mark, or no proposal. */
   NONE;
 
-  /** Name used in {@code device-rules.csv} and in tables. */
+  /** {@return name used in {@code device-rules.csv} and in tables} */
   public String key() {
     return name().toLowerCase(Locale.ROOT).replace('_', '-');
   }
 
-  /** Whether the mark restricts or warns, and so needs an established legal basis. */
+  /** {@return whether the mark restricts or warns, and so needs an established legal basis} */
   public boolean isRegulatory() {
     return switch (this) {
       case DANGER_DIAMOND, EXCLUSION_DIAMOND, RESTRICTION_CIRCLE, INFORMATION_RECTANGLE -> true;

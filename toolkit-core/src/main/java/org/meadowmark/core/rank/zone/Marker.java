@@ -34,7 +34,7 @@ public record Marker(
   /** The next mark would be too far away to be seen in time. */
   public static final String SPACING = "spacing along the zone";
 
-  /** The number in the id. */
+  /** {@return the number in the id} */
   public int number() {
     return Integer.parseInt(id.substring(id.lastIndexOf('M') + 1));
   }

@@ -24,12 +24,12 @@ public record SlowPassage(
     return new SlowPassage(usualKmPerHour, slowKmPerHour, Math.max(0, extra));
   }
 
-  /** Speed without the zone, in knots. */
+  /** {@return speed without the zone, in knots} */
   public double usualKnots() {
     return usualKilometresPerHour / KILOMETRES_PER_NAUTICAL_MILE;
   }
 
-  /** Speed in the zone, in knots. */
+  /** {@return speed in the zone, in knots} */
   public double slowKnots() {
     return slowKilometresPerHour / KILOMETRES_PER_NAUTICAL_MILE;
   }

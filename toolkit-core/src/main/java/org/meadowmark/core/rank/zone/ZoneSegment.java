@@ -33,7 +33,7 @@ public record ZoneSegment(
     dataGaps = List.copyOf(dataGaps);
   }
 
-  /** Of a ranked segment with its evidence. */
+  /** {@return what zones are planned from, of a ranked segment with its evidence} */
   public static ZoneSegment of(RankedSegment ranked) {
     double metres = ranked.scarLengthMetres();
     Map<String, Double> byPattern = new TreeMap<>();

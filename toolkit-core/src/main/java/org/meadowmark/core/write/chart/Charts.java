@@ -8,9 +8,9 @@ public final class Charts {
   private Charts() {}
 
   /**
-   * Severity by management area, widths of gaps, connected area by crossing distance, leading
-   * channel segments, cover by zones, recovery of scars and benefit of repairs by budget. A chart
-   * with nothing to show says so.
+   * {@return severity by management area, widths of gaps, connected area by crossing distance,
+   * leading channel segments, cover by zones, recovery of scars and benefit of repairs by budget} A
+   * chart with nothing to show says so.
    */
   public static List<Picture> of(AssessedSurvey assessed) {
     return List.of(

@@ -8,7 +8,8 @@ public final class ComparisonCharts {
   private ComparisonCharts() {}
 
   /**
-   * New scars by area and season, and rates beside markers. A chart with nothing to show says so.
+   * {@return new scars by area and season, and rates beside markers} A chart with nothing to show
+   * says so.
    */
   public static List<Picture> of(ComparedSurveys compared) {
     return List.of(NewScarChart.of(compared), MarkerChart.of(compared));

@@ -39,7 +39,7 @@ public record Picture(String name, JFreeChart chart, int width, int height) {
     return image;
   }
 
-  /** The picture as SVG: lines and text, a document of its own. */
+  /** {@return the picture as SVG: lines and text, a document of its own} */
   public String svg() {
     return ChartSvg.of(this);
   }

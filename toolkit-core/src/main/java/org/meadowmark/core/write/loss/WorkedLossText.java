@@ -43,7 +43,7 @@ public final class WorkedLossText {
   }
 
   /**
-   * The printout of a survey.
+   * {@return the printout of a survey}
    *
    * @param title name of the survey
    * @param published recovery times by species, for their sources

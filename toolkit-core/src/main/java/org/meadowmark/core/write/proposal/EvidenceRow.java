@@ -19,17 +19,17 @@ public record EvidenceRow(String label, Optional<String> value, String unit, Str
     Objects.requireNonNull(note, "note");
   }
 
-  /** Evidence that is there. */
+  /** {@return evidence that is there} */
   public static EvidenceRow of(String label, String value, String unit, String note) {
     return new EvidenceRow(label, Optional.of(value), unit, note);
   }
 
-  /** Evidence that is not there, and why. */
+  /** {@return evidence that is not there, and why} */
   public static EvidenceRow missing(String label, String why) {
     return new EvidenceRow(label, Optional.empty(), "", why);
   }
 
-  /** Whether there is no value. */
+  /** {@return whether there is no value} */
   public boolean isMissing() {
     return value.isEmpty();
   }

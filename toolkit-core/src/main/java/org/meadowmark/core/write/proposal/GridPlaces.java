@@ -56,12 +56,12 @@ public final class GridPlaces {
     }
   }
 
-  /** Name of the geographic system that degrees are in. */
+  /** {@return name of the geographic system that degrees are in} */
   public String datum() {
     return datum;
   }
 
-  /** A point of the grid in degrees. */
+  /** {@return a point of the grid in degrees} */
   public Degrees at(double x, double y) {
     double[] point = {x, y};
     try {

@@ -34,13 +34,13 @@ public final class MapColours {
 
   private MapColours() {}
 
-  /** Tint of a severity class by its place among the classes, lightest first. */
+  /** {@return tint of a severity class by its place among the classes, lightest first} */
   public static String bed(int place, int classes) {
     int step = classes <= 1 ? 0 : Math.round(place * (BEDS.size() - 1f) / (classes - 1f));
     return BEDS.get(Math.max(0, Math.min(step, BEDS.size() - 1)));
   }
 
-  /** Colour of scars by the place of their cause among the causes. */
+  /** {@return colour of scars by the place of their cause among the causes} */
   public static String scar(int place) {
     return SCARS.get(Math.floorMod(place, SCARS.size()));
   }

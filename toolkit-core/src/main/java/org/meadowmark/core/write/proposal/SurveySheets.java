@@ -14,7 +14,7 @@ public final class SurveySheets {
   private SurveySheets() {}
 
   /**
-   * A sheet for each zone of the plan, in its order.
+   * {@return a sheet for each zone of the plan, in its order}
    *
    * @param inputs files that were read
    * @param toolVersion version of the program

@@ -25,7 +25,7 @@ public record ComparisonRecord(
     outputs = List.copyOf(outputs);
   }
 
-  /** The record as JSON, keys always in the same order. */
+  /** {@return the record as JSON, keys always in the same order} */
   public String toJson() {
     ObjectNode root = JsonNodeFactory.instance.objectNode();
     root.put("program", RunRecord.PROGRAM).put("version", facts.versions().tool());

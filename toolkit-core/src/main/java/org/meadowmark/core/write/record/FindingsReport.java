@@ -34,13 +34,13 @@ public final class FindingsReport {
     this.counts = counts.stream().sorted(LayerCount.ORDER).toList();
   }
 
-  /** How many findings have a level. */
+  /** {@return how many findings have a level} */
   public long count(Finding.Level level) {
     return findings.stream().filter(finding -> finding.level() == level).count();
   }
 
   /**
-   * Lines of text: layers with their counts, then findings by level and code, one a line.
+   * {@return lines of text: layers with their counts, then findings by level and code, one a line}
    *
    * @param mostPerCode findings of one code to list before "and n more"; the JSON has all
    */
@@ -78,7 +78,7 @@ public final class FindingsReport {
     return lines;
   }
 
-  /** Every finding and count as JSON. */
+  /** {@return every finding and count as JSON} */
   public String toJson() {
     ObjectNode root = JsonNodeFactory.instance.objectNode();
     ObjectNode totals = root.putObject("totals");

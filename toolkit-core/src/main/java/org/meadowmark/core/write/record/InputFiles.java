@@ -31,7 +31,7 @@ public final class InputFiles {
   private InputFiles() {}
 
   /**
-   * Digests of every input file, once each, by label.
+   * {@return digests of every input file, once each, by label}
    *
    * @throws MeadowmarkException if a file cannot be read
    */

@@ -12,7 +12,7 @@ public final class OutputFiles {
   private OutputFiles() {}
 
   /**
-   * Digests of every file below a folder, by name.
+   * {@return digests of every file below a folder, by name}
    *
    * @throws IOException if one cannot be read
    */

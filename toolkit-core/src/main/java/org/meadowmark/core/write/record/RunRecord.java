@@ -39,7 +39,7 @@ public record RunRecord(
     outputs = List.copyOf(outputs);
   }
 
-  /** The record as JSON, keys always in the same order. */
+  /** {@return the record as JSON, keys always in the same order} */
   public String toJson() {
     SurveyDefinition definition = assessed.definition();
     ObjectNode root = JsonNodeFactory.instance.objectNode();

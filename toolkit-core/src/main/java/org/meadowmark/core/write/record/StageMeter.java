@@ -47,7 +47,7 @@ public final class StageMeter implements Progress {
     next.end();
   }
 
-  /** The stages that have ended, in order. */
+  /** {@return the stages that have ended, in order} */
   public List<StageUse> stages() {
     return List.copyOf(stages);
   }

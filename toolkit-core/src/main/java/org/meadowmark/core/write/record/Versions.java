@@ -33,7 +33,7 @@ public record Versions(String tool, String java, Map<String, String> libraries) 
     libraries = Map.copyOf(libraries);
   }
 
-  /** The versions on the class path, from the descriptors that the libraries carry. */
+  /** {@return the versions on the class path, from the descriptors that the libraries carry} */
   public static Versions current(String tool) {
     Map<String, String> libraries = new LinkedHashMap<>();
     LIBRARIES.forEach((name, artifact) -> libraries.put(name, stated(artifact)));

@@ -66,7 +66,7 @@ public final class Report {
         file -> Files.writeString(file, page, StandardCharsets.UTF_8));
   }
 
-  /** The questions that people ask and what the survey says, as the report has them. */
+  /** {@return the questions that people ask and what the survey says, as the report has them} */
   public static List<HearingAnswer> answers(AssessedSurvey assessed) {
     Phrases text = Phrases.english(BUNDLE);
     return ReportWords.answers(assessed, text).stream()

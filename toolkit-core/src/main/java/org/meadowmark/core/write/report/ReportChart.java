@@ -22,7 +22,8 @@ public record ReportChart(String name, String title, String dataUri) {
   }
 
   /**
-   * A chart from the file that it was written to: lines where there is such a file, else pixels.
+   * {@return a chart from the file that it was written to: lines where there is such a file, else
+   * pixels}
    *
    * @param folder folder with its {@code .svg} or {@code .png}
    * @throws IOException if there is neither

@@ -45,7 +45,7 @@ public final class ComparisonSummary {
     this.compared = compared;
   }
 
-  /** The summary as one text, with a line end after every line. */
+  /** {@return the summary as one text, with a line end after every line} */
   public static String text(ComparedSurveys compared) {
     ComparisonSummary summary = new ComparisonSummary(compared);
     summary.write();

@@ -12,7 +12,7 @@ public final class ComparisonTables {
   private ComparisonTables() {}
 
   /**
-   * All tables, in the order of the data dictionary.
+   * {@return all tables, in the order of the data dictionary}
    *
    * @throws IllegalStateException while a table is read, if a number is not finite
    */

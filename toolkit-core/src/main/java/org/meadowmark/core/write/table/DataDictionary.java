@@ -51,7 +51,7 @@ public final class DataDictionary {
 
   private DataDictionary() {}
 
-  /** The dictionary as Markdown, with a line end after the last line. */
+  /** {@return the dictionary as Markdown, with a line end after the last line} */
   public static String markdown() {
     StringBuilder text = new StringBuilder(HEAD).append(NOTES);
     ResultTables.layouts().forEach(layout -> append(text, layout));
@@ -60,7 +60,7 @@ public final class DataDictionary {
     return text.toString();
   }
 
-  /** The dictionary of the tables of one run, with the columns that it has. */
+  /** {@return the dictionary of the tables of one run, with the columns that it has} */
   public static String of(List<ResultTable> tables) {
     StringBuilder text = new StringBuilder(OUTPUT_HEAD).append(NOTES);
     tables.forEach(

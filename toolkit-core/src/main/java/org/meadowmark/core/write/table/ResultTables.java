@@ -28,7 +28,7 @@ public final class ResultTables {
   private ResultTables() {}
 
   /**
-   * All tables, in the order of the data dictionary.
+   * {@return all tables, in the order of the data dictionary}
    *
    * @param assessed results
    * @throws IllegalStateException while a table is read, if a number is not finite

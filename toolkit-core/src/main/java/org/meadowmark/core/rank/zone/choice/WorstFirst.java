@@ -15,7 +15,7 @@ import java.util.stream.IntStream;
 public final class WorstFirst {
   private WorstFirst() {}
 
-  /** Positions taken, ascending. */
+  /** {@return positions taken, ascending} */
   public static int[] choose(ZoneProblem problem) {
     double[] values = problem.valuesMetres();
     List<Integer> order = new ArrayList<>(IntStream.range(0, values.length).boxed().toList());

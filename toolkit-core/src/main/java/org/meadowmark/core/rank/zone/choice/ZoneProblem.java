@@ -32,7 +32,7 @@ public record ZoneProblem(
     }
   }
 
-  /** The same for another total length. */
+  /** {@return the same for another total length} */
   public ZoneProblem within(double otherLengthMetres) {
     return new ZoneProblem(network, valuesMetres, mostZones, otherLengthMetres);
   }
