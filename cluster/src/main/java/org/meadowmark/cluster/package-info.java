@@ -1,0 +1,2 @@
+/** The assessment of many bays on a cluster of machines. */
+package org.meadowmark.cluster;
