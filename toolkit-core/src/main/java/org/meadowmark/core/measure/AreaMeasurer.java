@@ -23,6 +23,7 @@ import org.locationtech.jts.operation.union.UnaryUnionOp;
 import org.meadowmark.core.measure.AreaMeasure.GrassClass;
 import org.meadowmark.core.measure.AreaMeasure.Kind;
 import org.meadowmark.core.measure.AreaMeasure.SeverityGrass;
+import org.meadowmark.core.measure.uncertainty.DamageInterval;
 import org.meadowmark.core.model.MapArea;
 import org.meadowmark.core.model.MetricSurvey;
 import org.meadowmark.core.model.Progress;
@@ -37,7 +38,7 @@ final class AreaMeasurer {
   private final GrassPart.Maker maker;
   private final PatchMap patches;
   private final List<Footprint> footprints;
-  private final PieceGraph.Maker graphs;
+  private final LineGraphs graphs;
   private final Progress progress;
   private final Map<String, String> classOfBed = new HashMap<>();
 
@@ -49,7 +50,7 @@ final class AreaMeasurer {
       GrassPart.Maker maker,
       PatchMap patches,
       List<Footprint> footprints,
-      PieceGraph.Maker graphs,
+      LineGraphs graphs,
       Progress progress) {
     this.survey = survey;
     this.parameters = parameters;
@@ -62,45 +63,93 @@ final class AreaMeasurer {
     this.progress = progress;
   }
 
+  /** Makes the graphs of a line, which has a number in the order of the lines. */
+  interface LineGraphs {
+    PieceGraph.Maker of(int line, boolean after);
+  }
+
+  /**
+   * A line of totals before it is added up.
+   *
+   * @param area the management area, where it is one
+   * @param parts beds and parts of beds
+   * @param before patches before scarring
+   * @param beforeOrigins where clipped ones come from; empty for the whole survey
+   * @param after patches after scarring
+   * @param afterOrigins the same for these
+   * @param gapWidthsMetres widths of the gaps in it
+   */
+  record Line(
+      Kind kind,
+      Optional<MapArea> area,
+      List<GrassPart> parts,
+      ScopeSummary before,
+      Optional<ClippedPieces.Origins> beforeOrigins,
+      ScopeSummary after,
+      Optional<ClippedPieces.Origins> afterOrigins,
+      double[] gapWidthsMetres) {}
+
   List<AreaMeasure> measure(List<GrassPart> beds) {
+    return lines(beds, this::total);
+  }
+
+  /** Something of every line: of each management area, of what lies outside, of the whole. */
+  <T> List<T> lines(List<GrassPart> beds, Function<Line, T> use) {
     beds.forEach(bed -> classOfBed.put(bed.bed().id(), severity.classOf(severityShare(bed))));
     // One bed may be a third of all grass; lines side by side keep the other threads busy
     // meanwhile.
-    List<Supplier<AreaMeasure>> lines = new ArrayList<>();
+    List<Supplier<Line>> lines = new ArrayList<>();
     for (MapArea area : survey.managementAreas()) {
-      lines.add(() -> managementArea(area, beds));
+      int number = lines.size();
+      lines.add(() -> managementArea(area, beds, number));
     }
     if (!survey.managementAreas().isEmpty()) {
-      lines.add(() -> outside(beds));
+      int number = lines.size();
+      lines.add(() -> outside(beds, number));
     }
     lines.add(() -> whole(beds));
-    return lines.parallelStream().map(Supplier::get).toList();
+    return lines.parallelStream().map(line -> use.apply(line.get())).toList();
   }
 
-  private AreaMeasure managementArea(MapArea area, List<GrassPart> beds) {
-    AreaMeasure line =
+  private Line managementArea(MapArea area, List<GrassPart> beds, int number) {
+    Line line =
         clippedLine(
-            Kind.MANAGEMENT_AREA, Optional.of(area), beds, area.geometry(), OverlayNG.INTERSECTION);
+            Kind.MANAGEMENT_AREA,
+            Optional.of(area),
+            beds,
+            area.geometry(),
+            OverlayNG.INTERSECTION,
+            number);
     progress.advance(1);
     return line;
   }
 
-  private AreaMeasure outside(List<GrassPart> beds) {
+  private Line outside(List<GrassPart> beds, int number) {
     Geometry all =
         UnaryUnionOp.union(survey.managementAreas().stream().map(MapArea::geometry).toList());
     return clippedLine(
-        Kind.OUTSIDE_MANAGEMENT_AREAS, Optional.empty(), beds, all, OverlayNG.DIFFERENCE);
+        Kind.OUTSIDE_MANAGEMENT_AREAS, Optional.empty(), beds, all, OverlayNG.DIFFERENCE, number);
   }
 
-  private AreaMeasure whole(List<GrassPart> beds) {
-    Fragmentation fragmentation =
-        ScopeSummary.compare(
-            patches.before(), patches.after(), patches.gaps().minimumWidthsMetres(), parameters);
-    return line(Kind.WHOLE_SURVEY, Optional.empty(), beds, fragmentation);
+  private Line whole(List<GrassPart> beds) {
+    return new Line(
+        Kind.WHOLE_SURVEY,
+        Optional.empty(),
+        beds,
+        patches.before(),
+        Optional.empty(),
+        patches.after(),
+        Optional.empty(),
+        patches.gaps().minimumWidthsMetres());
   }
 
-  private AreaMeasure clippedLine(
-      Kind kind, Optional<MapArea> area, List<GrassPart> beds, Geometry shape, int operation) {
+  private Line clippedLine(
+      Kind kind,
+      Optional<MapArea> area,
+      List<GrassPart> beds,
+      Geometry shape,
+      int operation,
+      int number) {
     PreparedGeometry prepared = PreparedGeometryFactory.prepare(shape);
     boolean inside = operation == OverlayNG.INTERSECTION;
     List<GrassPart> parts =
@@ -119,13 +168,19 @@ final class AreaMeasurer {
             .toList();
     double[] widths = gapWidths(prepared, inside);
     double minimum = parameters.minimumPatchSquareMetres();
-    Fragmentation fragmentation =
-        ScopeSummary.compare(
-            patches.before().clipped(shape, operation, minimum, graphs),
-            patches.after().clipped(shape, operation, minimum, graphs),
-            widths,
-            parameters);
-    return line(kind, area, parts, fragmentation);
+    ScopeSummary.Clipped before =
+        patches.before().clipped(shape, operation, minimum, graphs.of(number, false));
+    ScopeSummary.Clipped after =
+        patches.after().clipped(shape, operation, minimum, graphs.of(number, true));
+    return new Line(
+        kind,
+        area,
+        parts,
+        before.summary(),
+        Optional.of(before.origins()),
+        after.summary(),
+        Optional.of(after.origins()),
+        widths);
   }
 
   /** Widths of gaps that meet a shape, or of those that do not. */
@@ -159,16 +214,51 @@ final class AreaMeasurer {
     return kept.mapToDouble(gaps::minimumWidthMetres);
   }
 
-  private AreaMeasure line(
-      Kind kind, Optional<MapArea> area, List<GrassPart> parts, Fragmentation fragmentation) {
+  private AreaMeasure total(Line line) {
     return new AreaMeasure(
-        kind,
-        area,
-        parts.size(),
-        damage(parts, severity, errors),
-        fragmentation,
-        byClass(parts),
-        bySeverity(parts));
+        line.kind,
+        line.area,
+        line.parts.size(),
+        damage(line.parts, severity, errors),
+        ScopeSummary.compare(line.before, line.after, line.gapWidthsMetres, parameters),
+        byClass(grass(line.parts)),
+        bySeverity(grass(line.parts), severity));
+  }
+
+  /**
+   * Grass of a bed in a line.
+   *
+   * @param bedId the bed
+   * @param severityKey severity class of the bed as a whole
+   * @param lengthMetres length of scars in it
+   */
+  record Grass(
+      String bedId,
+      String species,
+      String texture,
+      String severityKey,
+      double grassSquareMetres,
+      double surveyedSquareMetres,
+      double scarredSquareMetres,
+      double denominatorSquareMetres,
+      double lengthMetres) {}
+
+  /** The figures of parts that are added up. */
+  List<Grass> grass(List<GrassPart> parts) {
+    return parts.stream()
+        .map(
+            part ->
+                new Grass(
+                    part.bed().id(),
+                    part.bed().species(),
+                    part.bed().texture(),
+                    classOfBed.get(part.bed().id()),
+                    part.grassSquareMetres(),
+                    part.surveyedSquareMetres(),
+                    part.scarredSquareMetres(),
+                    part.denominatorSquareMetres(),
+                    part.scarLengthMetres()))
+        .toList();
   }
 
   private static OptionalDouble severityShare(GrassPart bed) {
@@ -176,13 +266,13 @@ final class AreaMeasurer {
         bed.surveyedSquareMetres(), bed.scarredSquareMetres(), bed.denominatorSquareMetres());
   }
 
-  private List<SeverityGrass> bySeverity(List<GrassPart> parts) {
+  static List<SeverityGrass> bySeverity(List<Grass> parts, SeverityRule severity) {
     Map<String, Double> areas = new LinkedHashMap<>();
     severity.classKeys().forEach(key -> areas.put(key, 0.0));
     areas.put(SeverityRule.UNKNOWN, 0.0);
-    for (GrassPart part : parts) {
+    for (Grass part : parts) {
       double surveyed = Math.min(part.surveyedSquareMetres(), part.grassSquareMetres());
-      areas.merge(classOfBed.get(part.bed().id()), surveyed, Double::sum);
+      areas.merge(part.severityKey(), surveyed, Double::sum);
       areas.merge(SeverityRule.UNKNOWN, part.grassSquareMetres() - surveyed, Double::sum);
     }
     return areas.entrySet().stream()
@@ -191,12 +281,12 @@ final class AreaMeasurer {
         .toList();
   }
 
-  private static List<GrassClass> byClass(List<GrassPart> parts) {
+  static List<GrassClass> byClass(List<Grass> parts) {
     record Key(String species, String texture) {}
     Map<Key, GrassClass> classes =
         new TreeMap<>(Comparator.comparing(Key::species).thenComparing(Key::texture));
-    for (GrassPart part : parts) {
-      Key key = new Key(part.bed().species(), part.bed().texture());
+    for (Grass part : parts) {
+      Key key = new Key(part.species(), part.texture());
       classes.merge(
           key,
           new GrassClass(
@@ -213,33 +303,63 @@ final class AreaMeasurer {
 
   /** Damage of one or more pieces of grass that do not overlap. */
   static Damage damage(List<GrassPart> parts, SeverityRule severity, DamageErrors errors) {
-    double grass = 0;
-    double surveyed = 0;
-    double scarred = 0;
-    double denominator = 0;
-    double length = 0;
+    Sums sums = new Sums();
     Set<Integer> scars = new HashSet<>();
     for (GrassPart part : parts) {
-      grass += part.grassSquareMetres();
-      surveyed += part.surveyedSquareMetres();
-      scarred += part.scarredSquareMetres();
-      denominator += part.denominatorSquareMetres();
-      for (GrassPart.ScarPart scar : part.scars()) {
-        length += scar.lengthMetres();
-        scars.add(scar.scar());
-      }
+      sums.add(
+          part.grassSquareMetres(),
+          part.surveyedSquareMetres(),
+          part.scarredSquareMetres(),
+          part.denominatorSquareMetres(),
+          part.scarLengthMetres());
+      part.scars().forEach(scar -> scars.add(scar.scar()));
     }
-    OptionalDouble severityShare = SeverityRule.share(surveyed, scarred, denominator);
-    return new Damage(
-        grass,
-        surveyed,
-        scars.size(),
-        length,
-        scarred,
-        SeverityRule.share(surveyed, scarred, surveyed),
-        severity.classOf(severityShare),
-        severityShare,
-        severity.denominator(),
-        errors.interval(parts, surveyed, denominator));
+    return sums.damage(
+        scars.size(), severity, errors.interval(parts, sums.surveyed, sums.denominator));
+  }
+
+  /** Figures of pieces of grass, added up in their order. */
+  static final class Sums {
+    private double grass;
+    private double surveyed;
+    private double scarred;
+    private double denominator;
+    private double length;
+
+    void add(
+        double grassSquareMetres,
+        double surveyedSquareMetres,
+        double scarredSquareMetres,
+        double denominatorSquareMetres,
+        double lengthMetres) {
+      grass += grassSquareMetres;
+      surveyed += surveyedSquareMetres;
+      scarred += scarredSquareMetres;
+      denominator += denominatorSquareMetres;
+      length += lengthMetres;
+    }
+
+    double surveyedSquareMetres() {
+      return surveyed;
+    }
+
+    double denominatorSquareMetres() {
+      return denominator;
+    }
+
+    Damage damage(int scarCount, SeverityRule severity, Optional<DamageInterval> interval) {
+      OptionalDouble severityShare = SeverityRule.share(surveyed, scarred, denominator);
+      return new Damage(
+          grass,
+          surveyed,
+          scarCount,
+          length,
+          scarred,
+          SeverityRule.share(surveyed, scarred, surveyed),
+          severity.classOf(severityShare),
+          severityShare,
+          severity.denominator(),
+          interval);
+    }
   }
 }

@@ -16,10 +16,22 @@ import org.locationtech.jts.operation.overlayng.OverlayNGRobust;
  *
  * @param pieces the parts
  * @param figures their ground figures, with the scale factor of the whole patch
+ * @param origins where they come from
  */
-record ClippedPieces(Pieces pieces, PatchFigures figures) {
+record ClippedPieces(Pieces pieces, PatchFigures figures, Origins origins) {
   /** A patch that loses less of its area than this only touches the boundary. */
   private static final double SMALLEST_LOSS = 1e-12;
+
+  /**
+   * Where parts come from: whole patches and crumbs, by their position.
+   *
+   * @param patches whole patch of each part
+   * @param edges for each whole patch the length of its own outline in the area
+   * @param patchCrumbs whole patch of each part that is a crumb
+   * @param crumbs positions of whole crumbs, after those
+   * @param nearest whole patches whose nearest other counts
+   */
+  record Origins(int[] patches, double[] edges, int[] patchCrumbs, int[] crumbs, int[] nearest) {}
 
   /**
    * Parts of one patch.
@@ -61,6 +73,11 @@ record ClippedPieces(Pieces pieces, PatchFigures figures) {
     double edge = 0;
     List<Double> crumbAreas = new ArrayList<>();
     List<Double> nearest = new ArrayList<>();
+    List<Integer> patchOfPart = new ArrayList<>();
+    double[] edges = new double[partsOfPatch.size()];
+    List<Integer> patchOfCrumb = new ArrayList<>();
+    List<Integer> wholeCrumbs = new ArrayList<>();
+    List<Integer> nearestOf = new ArrayList<>();
     for (int i = 0; i < partsOfPatch.size(); i++) {
       Polygon patch = complete.patches().get(i);
       double perGridArea = figures.squareMetres()[i] / patch.getArea();
@@ -71,14 +88,18 @@ record ClippedPieces(Pieces pieces, PatchFigures figures) {
         if (part.getArea() < minimumSquareMetres) {
           crumbs.add(part);
           crumbAreas.add(area);
+          patchOfCrumb.add(i);
         } else {
           patches.add(part);
+          patchOfPart.add(i);
           rows.add(
               new double[] {area, figures.squareMetres()[i], part.getLength() * perGridLength});
         }
       }
-      edge += partsOfPatch.get(i).gridEdge * perGridLength;
+      edges[i] = partsOfPatch.get(i).gridEdge * perGridLength;
+      edge += edges[i];
       if (patches.size() > before) {
+        nearestOf.add(i);
         nearest.add(figures.nearestMetres()[i]);
       }
     }
@@ -87,6 +108,7 @@ record ClippedPieces(Pieces pieces, PatchFigures figures) {
       if (prepared.contains(crumb.getInteriorPoint()) == inside) {
         crumbs.add(crumb);
         crumbAreas.add(figures.crumbSquareMetres()[i]);
+        wholeCrumbs.add(i);
       }
     }
     return new ClippedPieces(
@@ -97,7 +119,17 @@ record ClippedPieces(Pieces pieces, PatchFigures figures) {
             column(rows, 2),
             edge,
             array(crumbAreas),
-            array(nearest)));
+            array(nearest)),
+        new Origins(
+            positions(patchOfPart),
+            edges,
+            positions(patchOfCrumb),
+            positions(wholeCrumbs),
+            positions(nearestOf)));
+  }
+
+  private static int[] positions(List<Integer> values) {
+    return values.stream().mapToInt(Integer::intValue).toArray();
   }
 
   private static double[] array(List<Double> values) {

@@ -10,11 +10,11 @@ import java.util.List;
  * <p>Four bytes a thing: the union-find of a graph library keeps some two hundred, too many for
  * millions of patches. Paths are halved on the way (Tarjan and van Leeuwen 1984, from memory).
  */
-final class ConnectedSets {
+public final class ConnectedSets {
   private final int[] parents;
 
   /** Starts with each of a number of things on its own. */
-  ConnectedSets(int count) {
+  public ConnectedSets(int count) {
     parents = new int[count];
     Arrays.setAll(parents, i -> i);
   }
@@ -29,14 +29,19 @@ final class ConnectedSets {
   }
 
   /** The smaller root becomes the root of both, so that a root is the first member of its set. */
-  void join(int first, int second) {
+  public void join(int first, int second) {
     int a = root(first);
     int b = root(second);
     parents[Math.max(a, b)] = Math.min(a, b);
   }
 
+  /** Whether two things hang together. */
+  public boolean areJoined(int first, int second) {
+    return root(first) == root(second);
+  }
+
   /** Set of each thing; sets are numbered from 0 in order of their first member. */
-  int[] numbers() {
+  public int[] numbers() {
     int[] numbers = new int[parents.length];
     int next = 0;
     for (int i = 0; i < numbers.length; i++) {
@@ -47,7 +52,7 @@ final class ConnectedSets {
   }
 
   /** Members of each set, ascending; sets in order of their first member. */
-  List<List<Integer>> members() {
+  public List<List<Integer>> members() {
     List<List<Integer>> members = new ArrayList<>();
     int[] numbers = numbers();
     for (int i = 0; i < numbers.length; i++) {

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.function.IntFunction;
 import org.meadowmark.core.measure.connectivity.BinaryConnectivity;
 import org.meadowmark.core.measure.connectivity.CrossingModel;
 import org.meadowmark.core.measure.connectivity.Filling;
@@ -34,10 +35,10 @@ final class ConnectivityMeasurer {
    * Prepares the graph.
    *
    * @param patchSquareMetres areas of the patches
-   * @param pieces distances between them
+   * @param pieces ways between them
    * @param totalSquareMetres area of the landscape
    */
-  ConnectivityMeasurer(double[] patchSquareMetres, PieceGraph pieces, double totalSquareMetres) {
+  ConnectivityMeasurer(double[] patchSquareMetres, PatchNetwork pieces, double totalSquareMetres) {
     double[] hectares = new double[patchSquareMetres.length];
     for (int i = 0; i < hectares.length; i++) {
       hectares[i] = patchSquareMetres[i] / Hectare.SQUARE_METRES;
@@ -83,7 +84,7 @@ final class ConnectivityMeasurer {
 
   /** What each patch is worth and what filling each scar would restore. */
   ConnectivityDetail detail(
-      List<Patch> patches, GapColumns gaps, List<Footprint> footprints, Parameters parameters) {
+      List<Patch> patches, GapColumns gaps, IntFunction<String> scarIds, Parameters parameters) {
     double distance = parameters.crossingDistanceMetres();
     ProbabilisticConnectivity connectivity =
         ProbabilisticConnectivity.of(graph, model(distance), landscapeHectares);
@@ -115,7 +116,7 @@ final class ConnectivityMeasurer {
               .count();
       fillings.add(
           new ScarFilling(
-              footprints.get(scar.getKey()).scar().id(),
+              scarIds.apply(scar.getKey()),
               scar.getValue().size(),
               Math.toIntExact(groups),
               gains.get(fillings.size()).equivalentAreaGainHectares()));

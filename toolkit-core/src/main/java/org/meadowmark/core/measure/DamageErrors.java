@@ -36,18 +36,21 @@ final class DamageErrors {
       Parameters parameters,
       ReferenceTables tables,
       SeverityRule severity) {
-    if (parameters.uncertaintyDraws() == 0) {
+    Optional<ErrorModel> model = model(parameters);
+    if (model.isEmpty()) {
       return new DamageErrors(Optional.empty(), severity);
     }
-    ErrorModel model =
-        new ErrorModel(parameters.uncertaintyDraws(), parameters.seed(), parameters.position());
     List<UncertainScar> scars =
         footprints.stream().map(footprint -> uncertain(footprint, tables)).toList();
-    return new DamageErrors(Optional.of(new DamageSimulator(scars, model)), severity);
+    return new DamageErrors(Optional.of(new DamageSimulator(scars, model.get())), severity);
   }
 
   private static UncertainScar uncertain(Footprint footprint, ReferenceTables tables) {
-    Scar scar = footprint.scar();
+    return uncertain(footprint.scar(), footprint.lengthFactor(), tables);
+  }
+
+  /** A scar with its errors. */
+  static UncertainScar uncertain(Scar scar, double lengthFactor, ReferenceTables tables) {
     ScarCause cause = tables.causes().get(scar.cause());
     if (scar.isLine() && cause == null) {
       throw new IllegalArgumentException("no scar cause '" + scar.cause() + "'");
@@ -55,8 +58,8 @@ final class DamageErrors {
     return new UncertainScar(
         scar.id(),
         scar.geometry(),
-        scar.isLine() ? scar.widthMetres() * footprint.lengthFactor() : 0,
-        footprint.lengthFactor(),
+        scar.isLine() ? scar.widthMetres() * lengthFactor : 0,
+        lengthFactor,
         scar.isLine() ? cause.widthVariation() : 0,
         scar.widthSource() == WidthSource.CAUSE_DEFAULT
             ? Optional.of(scar.cause())
@@ -72,24 +75,47 @@ final class DamageErrors {
     return simulator.map(s -> s.draw(surveyedGrass, areaFactor, scarredSquareMetres));
   }
 
+  /** The interval of pieces together; empty where nothing was drawn or surveyed. */
+  Optional<DamageInterval> interval(
+      List<GrassPart> parts, double surveyedSquareMetres, double denominatorSquareMetres) {
+    return simulator.flatMap(
+        s ->
+            interval(
+                s.model(),
+                severity,
+                parts.stream().map(part -> part.drawn().orElseThrow()).toList(),
+                surveyedSquareMetres,
+                denominatorSquareMetres));
+  }
+
   /**
-   * The interval of pieces together; empty where nothing was drawn or surveyed.
+   * The interval of drawn areas together; empty where nothing was surveyed.
    *
    * <p>A severity class that is taken of outlines around scar groups keeps the measured outlines;
    * where none was measured it is taken of the surveyed area.
    */
-  Optional<DamageInterval> interval(
-      List<GrassPart> parts, double surveyedSquareMetres, double denominatorSquareMetres) {
+  static Optional<DamageInterval> interval(
+      ErrorModel model,
+      SeverityRule severity,
+      List<DrawnArea> drawn,
+      double surveyedSquareMetres,
+      double denominatorSquareMetres) {
     double denominator =
         denominatorSquareMetres > 0 ? denominatorSquareMetres : surveyedSquareMetres;
-    return simulator.flatMap(
-        s ->
-            new IntervalMaker(s.model(), severity.classKeys())
-                .of(
-                    parts.stream().map(part -> part.drawn().orElseThrow()).toList(),
-                    surveyedSquareMetres,
-                    area ->
-                        severity.classOf(
-                            SeverityRule.share(surveyedSquareMetres, area, denominator))));
+    return new IntervalMaker(model, severity.classKeys())
+        .of(
+            drawn,
+            surveyedSquareMetres,
+            area ->
+                severity.classOf(SeverityRule.share(surveyedSquareMetres, area, denominator)));
+  }
+
+  /** What is drawn; empty where no draw is asked for. */
+  static Optional<ErrorModel> model(Parameters parameters) {
+    return parameters.uncertaintyDraws() == 0
+        ? Optional.empty()
+        : Optional.of(
+            new ErrorModel(
+                parameters.uncertaintyDraws(), parameters.seed(), parameters.position()));
   }
 }

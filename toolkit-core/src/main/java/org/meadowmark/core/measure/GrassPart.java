@@ -53,6 +53,11 @@ record GrassPart(
    */
   record ScarPart(int scar, double lengthMetres, double footprintSquareMetres) {}
 
+  /** Length of scars in it, each by itself. */
+  double scarLengthMetres() {
+    return scars.stream().mapToDouble(ScarPart::lengthMetres).reduce(0, Double::sum);
+  }
+
   /** Makes parts; holds what is common to a survey. */
   static final class Maker {
     private static final int TILE_FROM_VERTICES = 600;

@@ -29,6 +29,16 @@ final class Links extends AbstractList<PieceGraph.Link> implements RandomAccess 
     return copy;
   }
 
+  /** Links in columns, which are kept. */
+  static Links of(int[] firsts, int[] seconds, double[] lengthsMetres) {
+    Links links = new Links(0);
+    links.firsts = firsts;
+    links.seconds = seconds;
+    links.lengthsMetres = lengthsMetres;
+    links.count = firsts.length;
+    return links;
+  }
+
   /** Blocks of links one after the other. */
   static Links joined(List<Links> blocks) {
     Links all = new Links(blocks.stream().mapToInt(Links::size).sum());

@@ -2,6 +2,7 @@ package org.meadowmark.core.measure;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import org.locationtech.jts.geom.Envelope;
 import org.locationtech.jts.index.strtree.STRtree;
 import org.meadowmark.core.model.MetricSurvey;
@@ -13,8 +14,10 @@ import org.meadowmark.core.survey.Parameters;
  * @param small meadows that can be cut side by side
  * @param vast meadows with so many scars that one at a time is enough
  * @param footprintIndex positions of all scars
+ * @param areTiled whether all meadows are cut in tiles
  */
-record Meadows(List<GrassGroup> small, List<GrassGroup> vast, STRtree footprintIndex) {
+record Meadows(
+    List<GrassGroup> small, List<GrassGroup> vast, STRtree footprintIndex, boolean areTiled) {
 
   /**
    * Scars near a meadow that is still small. Where all meadows are, overlapping scars of the whole
@@ -27,7 +30,8 @@ record Meadows(List<GrassGroup> small, List<GrassGroup> vast, STRtree footprintI
       MetricSurvey survey,
       Parameters parameters,
       List<Footprint> footprints,
-      int mostScarsOfSmall) {
+      int mostScarsOfSmall,
+      Optional<Boolean> tiled) {
     STRtree index = StrTreeQuery.footprints(footprints);
     List<GrassGroup> small = new ArrayList<>();
     List<GrassGroup> vast = new ArrayList<>();
@@ -36,10 +40,6 @@ record Meadows(List<GrassGroup> small, List<GrassGroup> vast, STRtree footprintI
       boolean many = StrTreeQuery.<Integer>items(index, extent).size() > mostScarsOfSmall;
       (many ? vast : small).add(group);
     }
-    return new Meadows(List.copyOf(small), List.copyOf(vast), index);
-  }
-
-  boolean areTiled() {
-    return !vast.isEmpty();
+    return new Meadows(List.copyOf(small), List.copyOf(vast), index, tiled.orElse(!vast.isEmpty()));
   }
 }

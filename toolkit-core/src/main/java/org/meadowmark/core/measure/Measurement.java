@@ -4,6 +4,7 @@ import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
 import org.locationtech.jts.geom.Geometry;
+import org.meadowmark.core.store.KeptElsewhere;
 
 /**
  * Everything measured in a survey.
@@ -39,13 +40,13 @@ public record Measurement(
   public record ScarredGrass(String bedId, Geometry geometry, double areaSquareMetres) {}
 
   public Measurement {
-    scars = List.copyOf(scars);
-    scarsInBeds = List.copyOf(scarsInBeds);
-    beds = List.copyOf(beds);
+    scars = KeptElsewhere.copyOf(scars);
+    scarsInBeds = KeptElsewhere.copyOf(scarsInBeds);
+    beds = KeptElsewhere.copyOf(beds);
     areas = List.copyOf(areas);
     patches = Collections.unmodifiableList(patches);
     gaps = Collections.unmodifiableList(gaps);
-    scarredGrass = List.copyOf(scarredGrass);
+    scarredGrass = KeptElsewhere.copyOf(scarredGrass);
   }
 
   /** The line for the whole survey. */

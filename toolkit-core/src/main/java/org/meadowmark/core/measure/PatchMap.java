@@ -2,6 +2,7 @@ package org.meadowmark.core.measure;
 
 import java.util.AbstractList;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
@@ -17,27 +18,61 @@ final class PatchMap {
   private final ScopeSummary after;
   private final List<Patch> patches;
   private final GapColumns gaps;
+  private final Origins origins;
 
-  private PatchMap(ScopeSummary before, ScopeSummary after, List<Patch> patches, GapColumns gaps) {
+  private PatchMap(
+      ScopeSummary before,
+      ScopeSummary after,
+      List<Patch> patches,
+      GapColumns gaps,
+      Origins origins) {
     this.before = before;
     this.after = after;
     this.patches = patches;
     this.gaps = gaps;
+    this.origins = origins;
   }
+
+  /**
+   * Meadow of each piece, by its position.
+   *
+   * @param patchesBefore of each patch before scarring
+   * @param crumbsBefore of each crumb before scarring
+   * @param patchesAfter of each patch after it
+   * @param crumbsAfter of each crumb after it
+   * @param nearestBefore nearest other of each patch before scarring, null for the only one
+   * @param nearestAfter the same after it
+   */
+  record Origins(
+      int[] patchesBefore,
+      int[] crumbsBefore,
+      int[] patchesAfter,
+      int[] crumbsAfter,
+      PieceGraph.Nearest[] nearestBefore,
+      PieceGraph.Nearest[] nearestAfter) {}
 
   static PatchMap of(
       MetricSurvey survey,
       Parameters parameters,
       List<MeasuredGrass> meadows,
-      PieceGraph.Maker graphs) {
+      PieceGraph.Maker graphsBefore,
+      PieceGraph.Maker graphsAfter) {
     double minimum = parameters.minimumPatchSquareMetres();
     List<Polygon> wholeBefore = new ArrayList<>();
     List<Placed> placed = new ArrayList<>();
     List<Polygon> crumbs = new ArrayList<>();
     List<GapColumns.Part> gaps = new ArrayList<>();
+    List<Integer> patchesBefore = new ArrayList<>();
+    List<Integer> crumbsBefore = new ArrayList<>();
+    List<Integer> crumbsAfter = new ArrayList<>();
     for (int m = 0; m < meadows.size(); m++) {
       MeasuredGrass meadow = meadows.get(m);
-      wholeBefore.addAll(Scarring.polygonsOf(meadow.group().geometry()));
+      List<Polygon> polygons = Scarring.polygonsOf(meadow.group().geometry());
+      for (Polygon polygon : polygons) {
+        (Pieces.counts(polygon, minimum) ? patchesBefore : crumbsBefore).add(m);
+      }
+      wholeBefore.addAll(polygons);
+      crumbsAfter.addAll(Collections.nCopies(meadow.after().crumbs().size(), m));
       for (int i = 0; i < meadow.after().patches().size(); i++) {
         placed.add(new Placed(meadow.after().patches().get(i), meadow.bedIds().get(i), m, i));
       }
@@ -50,8 +85,14 @@ final class PatchMap {
     }
     Pieces piecesBefore = Pieces.of(wholeBefore, minimum);
     Pieces piecesAfter = new Pieces(placed.stream().map(Placed::polygon).toList(), crumbs);
-    ScopeSummary before = ScopeSummary.of(piecesBefore, survey.scale(), graphs);
-    PieceGraph graph = graphs.graph(piecesAfter.patches());
+    PieceGraph graphBefore = graphsBefore.graph(piecesBefore.patches());
+    PieceGraph.Nearest[] nearestBefore = graphBefore.nearest();
+    ScopeSummary before =
+        new ScopeSummary(
+            piecesBefore,
+            PatchFigures.of(piecesBefore, survey.scale(), nearestBefore),
+            graphBefore);
+    PieceGraph graph = graphsAfter.graph(piecesAfter.patches());
     PieceGraph.Nearest[] nearest = graph.nearest();
     ScopeSummary after =
         new ScopeSummary(piecesAfter, PatchFigures.of(piecesAfter, survey.scale(), nearest), graph);
@@ -63,7 +104,18 @@ final class PatchMap {
             placed.stream().map(Placed::bedIds).toList(),
             nearest,
             graph.groups(parameters.crossingDistanceMetres())),
-        GapColumns.of(gaps, survey.scars().size()));
+        GapColumns.of(gaps, survey.scars().size()),
+        new Origins(
+            positions(patchesBefore),
+            positions(crumbsBefore),
+            placed.stream().mapToInt(Placed::meadow).toArray(),
+            positions(crumbsAfter),
+            nearestBefore,
+            nearest));
+  }
+
+  private static int[] positions(List<Integer> values) {
+    return values.stream().mapToInt(Integer::intValue).toArray();
   }
 
   private record Placed(Polygon polygon, List<String> bedIds, int meadow, int piece) {
@@ -109,8 +161,12 @@ final class PatchMap {
           PatchStatistics.shapeIndex(perimeter, area),
           other.map(patch -> patchId(patch.piece())),
           other.isPresent() ? OptionalDouble.of(other.get().metres()) : OptionalDouble.empty(),
-          "R" + (groups[i] + 1));
+          groupId(groups[i]));
     }
+  }
+
+  static String groupId(int number) {
+    return "R" + (number + 1);
   }
 
   static String patchId(int position) {
@@ -133,6 +189,10 @@ final class PatchMap {
     return gaps;
   }
 
+  Origins origins() {
+    return origins;
+  }
+
   /** Patch by patch and scar by scar; empty where there are more patches than the limit. */
   Optional<ConnectivityDetail> connectivityDetail(
       Parameters parameters, List<Footprint> footprints) {
@@ -140,7 +200,10 @@ final class PatchMap {
     if (patches.isEmpty() || patches.size() > parameters.connectivityDetailPatches()) {
       return Optional.empty();
     }
-    return Optional.of(after.connectivity(total).detail(patches, gaps, footprints, parameters));
+    return Optional.of(
+        after
+            .connectivity(total)
+            .detail(patches, gaps, i -> footprints.get(i).scar().id(), parameters));
   }
 
   /** Number of gaps of each scar, by position. */

@@ -85,6 +85,11 @@ final class PieceGraph {
    */
   record Maker(
       GroundScale scale, double reachMetres, Barriers barriers, int mostPieces, Sample sample) {
+    /** The same, but links are left out however few the pieces are. */
+    Maker thinning() {
+      return new Maker(scale, reachMetres, barriers, 0, sample);
+    }
+
     /** Measures near pairs of pieces that do not overlap. */
     PieceGraph graph(List<Polygon> pieces) {
       return new PieceGraph(pieces, this, Optional.empty());
@@ -189,11 +194,6 @@ final class PieceGraph {
   /** Whether links are left out that are of no use to shortest ways. */
   boolean isThinned() {
     return sample.isPresent();
-  }
-
-  /** What is drawn where sums over all pairs take too long; empty where they do not. */
-  Optional<Sample> sample() {
-    return sample;
   }
 
   private double factorOf(Link link) {
@@ -309,39 +309,18 @@ final class PieceGraph {
     return crossings;
   }
 
-  /**
-   * Group of each piece at a crossing distance: groups are numbered from 0 in order of their first
-   * piece.
-   */
-  int[] groups(double crossingMetres) {
-    ConnectedSets sets = new ConnectedSets(pieces.size());
-    for (int i = 0; i < crossings.size(); i++) {
-      if (crossings.metres(i) <= crossingMetres + EQUAL_METRES) {
-        sets.join(crossings.first(i), crossings.second(i));
-      }
-    }
-    return sets.numbers();
+  /** The ways over water without the pieces. */
+  PatchNetwork network() {
+    return new PatchNetwork(crossings, gridAreas, sample);
   }
 
-  /**
-   * Number of groups, and the share of all area in the largest; no share where there is no area.
-   */
-  record GroupSummary(int count, OptionalDouble largestShare) {}
+  /** Group of each piece at a crossing distance, see {@link PatchNetwork#groups}. */
+  int[] groups(double crossingMetres) {
+    return network().groups(crossingMetres);
+  }
 
-  GroupSummary summary(double crossingMetres) {
-    int[] groups = groups(crossingMetres);
-    int count = Arrays.stream(groups).max().orElse(-1) + 1;
-    double[] areas = new double[count];
-    double total = 0;
-    for (int i = 0; i < groups.length; i++) {
-      areas[groups[i]] += gridAreas[i];
-      total += gridAreas[i];
-    }
-    return new GroupSummary(
-        count,
-        total > 0
-            ? OptionalDouble.of(Arrays.stream(areas).max().orElse(0) / total)
-            : OptionalDouble.empty());
+  PatchNetwork.GroupSummary summary(double crossingMetres) {
+    return network().summary(crossingMetres);
   }
 
   /**

@@ -27,33 +27,43 @@ record ScopeSummary(Pieces pieces, PatchFigures figures, PieceGraph graph) {
     return new ScopeSummary(pieces, PatchFigures.of(pieces, areaScale, graph.nearest()), graph);
   }
 
-  /** Parts of the patches in an area; neighbours are those of the whole patches. */
-  ScopeSummary clipped(
+  /**
+   * Parts of the patches in an area.
+   *
+   * @param summary the parts; neighbours are those of the whole patches
+   * @param origins where they come from
+   */
+  record Clipped(ScopeSummary summary, ClippedPieces.Origins origins) {}
+
+  /** Parts of the patches in an area. */
+  Clipped clipped(
       Geometry shape, int operation, double minimumSquareMetres, PieceGraph.Maker graphs) {
     ClippedPieces clipped =
         ClippedPieces.of(pieces, figures, shape, operation, minimumSquareMetres);
-    return new ScopeSummary(
-        clipped.pieces(), clipped.figures(), graphs.graph(clipped.pieces().patches(), graph));
+    return new Clipped(
+        new ScopeSummary(
+            clipped.pieces(), clipped.figures(), graphs.graph(clipped.pieces().patches(), graph)),
+        clipped.origins());
   }
 
   /** Makes graphs that reach as far as the largest crossing distance. */
-  static PieceGraph.Maker graphs(MetricSurvey survey, Parameters parameters) {
+  static PieceGraph.Maker graphs(MetricSurvey survey, Parameters parameters, int scarCount) {
     return new PieceGraph.Maker(
         survey.scale(),
         reachMetres(parameters),
         new Barriers(survey.barriers(), new GeometryFactory()),
-        mostPatches(survey, parameters),
+        mostPatches(scarCount, parameters),
         new Sample(parameters.connectivitySources(), parameters.seed()));
   }
 
   /** Beds of a vast survey are so many that even those of middling size add up to hours. */
-  private static int mostPatches(MetricSurvey survey, Parameters parameters) {
+  static int mostPatches(int scarCount, Parameters parameters) {
     int most = parameters.connectivityExactPatches();
-    return survey.scars().size() > MANY_SCARS ? most / SHARE_FOR_MANY_SCARS : most;
+    return scarCount > MANY_SCARS ? most / SHARE_FOR_MANY_SCARS : most;
   }
 
   /** Largest distance that a graph must keep links for. */
-  private static double reachMetres(Parameters parameters) {
+  static double reachMetres(Parameters parameters) {
     List<Double> distances = parameters.allCrossingDistancesMetres();
     return distances.get(distances.size() - 1);
   }
@@ -61,15 +71,25 @@ record ScopeSummary(Pieces pieces, PatchFigures figures, PieceGraph graph) {
   /** Compares a scope before and after scarring. */
   static Fragmentation compare(
       ScopeSummary before, ScopeSummary after, double[] gapWidthsMetres, Parameters parameters) {
-    double total = before.figures.totalSquareMetres();
+    return compare(
+        new ScopeColumns(before.figures, before.graph.network()),
+        new ScopeColumns(after.figures, after.graph.network()),
+        gapWidthsMetres,
+        parameters);
+  }
+
+  /** Compares a scope before and after scarring, without its geometry. */
+  static Fragmentation compare(
+      ScopeColumns before, ScopeColumns after, double[] gapWidthsMetres, Parameters parameters) {
+    double total = before.figures().totalSquareMetres();
     List<Double> distances = parameters.allCrossingDistancesMetres();
     List<Connectedness> connectedBefore = before.connectivity(total, distances);
     List<Connectedness> connectedAfter = after.connectivity(total, distances);
     List<Fragmentation.Crossing> crossings = new ArrayList<>();
     for (int i = 0; i < distances.size(); i++) {
       double distance = distances.get(i);
-      PieceGraph.GroupSummary groupsBefore = before.graph.summary(distance);
-      PieceGraph.GroupSummary groupsAfter = after.graph.summary(distance);
+      PatchNetwork.GroupSummary groupsBefore = before.network().summary(distance);
+      PatchNetwork.GroupSummary groupsAfter = after.network().summary(distance);
       crossings.add(
           new Fragmentation.Crossing(
               distance,
@@ -82,20 +102,16 @@ record ScopeSummary(Pieces pieces, PatchFigures figures, PieceGraph graph) {
     }
     return new Fragmentation(
         total,
-        PatchStatistics.of(before.figures, total),
-        PatchStatistics.of(after.figures, total),
-        after.pieces.crumbs().size(),
+        PatchStatistics.of(before.figures(), total),
+        PatchStatistics.of(after.figures(), total),
+        after.figures().crumbSquareMetres().length,
         LengthDistribution.of(gapWidthsMetres),
         GapBin.count(gapWidthsMetres, parameters.gapWidthLimitsMetres()),
         crossings);
   }
 
-  private List<Connectedness> connectivity(double totalSquareMetres, List<Double> distances) {
-    return totalSquareMetres > 0 ? connectivity(totalSquareMetres).sweep(distances) : List.of();
-  }
-
   /** Connectivity of the patches, related to a total area of grass. */
   ConnectivityMeasurer connectivity(double totalSquareMetres) {
-    return new ConnectivityMeasurer(figures.squareMetres(), graph, totalSquareMetres);
+    return new ScopeColumns(figures, graph.network()).connectivity(totalSquareMetres);
   }
 }

@@ -31,6 +31,7 @@ public final class SurveyMeasurer {
   private final ReferenceTables tables;
   private final SeverityRule severity;
   private final PieceGraph.Maker graphs;
+  private final PartRules rules;
   private final Progress progress;
   private final int mostScarsOfSmallMeadow;
 
@@ -47,17 +48,48 @@ public final class SurveyMeasurer {
     this(survey, parameters, tables, progress, Meadows.MOST_SCARS_OF_SMALL);
   }
 
+  /**
+   * Creates a measurer of a part of a survey.
+   *
+   * @param rules what the rest of the survey decides
+   */
+  SurveyMeasurer(
+      MetricSurvey part,
+      Parameters parameters,
+      ReferenceTables tables,
+      Progress progress,
+      PartRules rules) {
+    this(part, parameters, tables, progress, Meadows.MOST_SCARS_OF_SMALL, rules);
+  }
+
   SurveyMeasurer(
       MetricSurvey survey,
       Parameters parameters,
       ReferenceTables tables,
       Progress progress,
       int mostScarsOfSmallMeadow) {
+    this(
+        survey,
+        parameters,
+        tables,
+        progress,
+        mostScarsOfSmallMeadow,
+        PartRules.ofWhole(survey.scars().size()));
+  }
+
+  private SurveyMeasurer(
+      MetricSurvey survey,
+      Parameters parameters,
+      ReferenceTables tables,
+      Progress progress,
+      int mostScarsOfSmallMeadow,
+      PartRules rules) {
     this.survey = survey;
     this.parameters = parameters;
     this.tables = tables;
     this.severity = new SeverityRule(tables, parameters);
-    this.graphs = ScopeSummary.graphs(survey, parameters);
+    this.graphs = ScopeSummary.graphs(survey, parameters, rules.scarCount());
+    this.rules = rules;
     this.progress = progress;
     this.mostScarsOfSmallMeadow = mostScarsOfSmallMeadow;
   }
@@ -67,12 +99,76 @@ public final class SurveyMeasurer {
    *
    * @param pieces what is left of it, where it belongs to a meadow of several beds
    */
-  private record MeasuredBed(GrassPart part, Fragmentation fragmentation, List<Polygon> pieces) {}
+  record MeasuredBed(GrassPart part, Fragmentation fragmentation, List<Polygon> pieces) {}
 
   private record MeasuredMeadow(MeasuredGrass grass, List<MeasuredBed> beds) {}
 
+  /**
+   * Everything but totals and connectivity.
+   *
+   * @param footprints of the scars
+   * @param beds by bed id
+   * @param patches patches and gaps
+   * @param meadows first bed of each meadow, in the order that patches know them by
+   * @param errors intervals
+   * @param totals makes the lines of totals
+   */
+  record Ground(
+      List<Footprint> footprints,
+      List<MeasuredBed> beds,
+      PatchMap patches,
+      List<String> meadows,
+      DamageErrors errors,
+      AreaMeasurer totals) {
+    List<GrassPart> parts() {
+      return beds.stream().map(MeasuredBed::part).toList();
+    }
+  }
+
   /** Measures everything. */
   public Measurement measure() {
+    Ground ground = ground();
+
+    progress.begin("Totalling areas", survey.managementAreas().size());
+    List<AreaMeasure> areas = ground.totals.measure(ground.parts());
+    progress.end();
+
+    progress.begin("Weighing patches and fillings", -1);
+    Optional<ConnectivityDetail> connectivity =
+        ground.patches.connectivityDetail(parameters, ground.footprints);
+    progress.end();
+
+    return new Measurement(
+        scars(ground),
+        scarsInBeds(ground.beds),
+        beds(ground),
+        areas,
+        ground.patches.patches(),
+        ground.patches.gaps().asList(ground.footprints),
+        scarredGrass(ground),
+        connectivity);
+  }
+
+  List<ScarMeasure> scars(Ground ground) {
+    return measureScars(ground.footprints, ground.beds, ground.patches);
+  }
+
+  List<BedMeasure> beds(Ground ground) {
+    return ground.beds.stream()
+        .map(
+            bed ->
+                new BedMeasure(
+                    bed.part.bed(),
+                    AreaMeasurer.damage(List.of(bed.part), severity, ground.errors),
+                    bed.fragmentation))
+        .toList();
+  }
+
+  List<Measurement.ScarredGrass> scarredGrass(Ground ground) {
+    return ground.beds.stream().flatMap(bed -> scarredGrass(bed.part)).toList();
+  }
+
+  Ground ground() {
     progress.begin("Outlining scars", survey.scars().size());
     SurveyedArea surveyed = new SurveyedArea(survey.surveyedArea());
     List<Footprint> footprints =
@@ -80,7 +176,8 @@ public final class SurveyMeasurer {
     progress.end();
 
     progress.begin("Joining overlapping scars", -1);
-    Meadows meadows = Meadows.of(survey, parameters, footprints, mostScarsOfSmallMeadow);
+    Meadows meadows =
+        Meadows.of(survey, parameters, footprints, mostScarsOfSmallMeadow, rules.tiled());
     Optional<FootprintClusters> clusters =
         meadows.areTiled()
             ? Optional.empty()
@@ -108,38 +205,41 @@ public final class SurveyMeasurer {
     List<MeasuredBed> beds = errors.drawn() ? drawn(plain, maker) : plain;
 
     progress.begin("Finding patches and gaps", -1);
+    // In the order of their first beds, so that sums over parts of a survey are those of the whole.
+    List<MeasuredGrass> grass =
+        measured.stream()
+            .map(MeasuredMeadow::grass)
+            .sorted(Comparator.comparingInt(meadow -> places.get(firstBed(meadow))))
+            .toList();
+    int whole = survey.managementAreas().isEmpty() ? 0 : survey.managementAreas().size() + 1;
     PatchMap patches =
         PatchMap.of(
-            survey, parameters, measured.stream().map(MeasuredMeadow::grass).toList(), graphs);
+            survey,
+            parameters,
+            grass,
+            rules.graphs(graphs, whole, false),
+            rules.graphs(graphs, whole, true));
     progress.end();
-
-    progress.begin("Totalling areas", survey.managementAreas().size());
-    List<AreaMeasure> areas =
+    return new Ground(
+        footprints,
+        beds,
+        patches,
+        grass.stream().map(SurveyMeasurer::firstBed).toList(),
+        errors,
         new AreaMeasurer(
-                survey, parameters, severity, errors, maker, patches, footprints, graphs, progress)
-            .measure(beds.stream().map(MeasuredBed::part).toList());
-    progress.end();
+            survey,
+            parameters,
+            severity,
+            errors,
+            maker,
+            patches,
+            footprints,
+            (line, after) -> rules.graphs(graphs, line, after),
+            progress));
+  }
 
-    progress.begin("Weighing patches and fillings", -1);
-    Optional<ConnectivityDetail> connectivity = patches.connectivityDetail(parameters, footprints);
-    progress.end();
-
-    return new Measurement(
-        measureScars(footprints, beds, patches),
-        scarsInBeds(beds),
-        beds.stream()
-            .map(
-                bed ->
-                    new BedMeasure(
-                        bed.part.bed(),
-                        AreaMeasurer.damage(List.of(bed.part), severity, errors),
-                        bed.fragmentation))
-            .toList(),
-        areas,
-        patches.patches(),
-        patches.gaps().asList(footprints),
-        beds.stream().flatMap(bed -> scarredGrass(bed.part)).toList(),
-        connectivity);
+  private static String firstBed(MeasuredGrass meadow) {
+    return meadow.group().beds().get(0).id();
   }
 
   private Stream<Measurement.ScarredGrass> scarredGrass(GrassPart part) {
@@ -298,7 +398,7 @@ public final class SurveyMeasurer {
     return drawn;
   }
 
-  private List<ScarInBed> scarsInBeds(List<MeasuredBed> beds) {
+  List<ScarInBed> scarsInBeds(List<MeasuredBed> beds) {
     record Row(int scar, ScarInBed value) {}
     List<Row> rows = new ArrayList<>();
     for (MeasuredBed bed : beds) {

@@ -1,6 +1,8 @@
 package org.meadowmark.core.measure.uncertainty;
 
+import java.util.Arrays;
 import java.util.List;
+import java.util.stream.IntStream;
 
 /**
  * Scarred area of a piece of grass, or of several, in every draw, in ground units: with all errors,
@@ -13,6 +15,12 @@ public final class DrawnArea {
     WIDTH,
     POSITION
   }
+
+  /**
+   * Areas are added in multiples of 2⁻²⁷ m², so that sums are exact up to 67 km² and do not depend
+   * on the order: parts of a survey add up to the survey.
+   */
+  private static final double STEPS_PER_SQUARE_METRE = 1L << 27;
 
   private final double measured;
   private final double[][] drawn;
@@ -55,11 +63,32 @@ public final class DrawnArea {
       for (Errors errors : Errors.values()) {
         double[] row = sums[errors.ordinal()];
         for (int draw = 0; draw < draws; draw++) {
-          row[draw] += piece.area(errors, draw);
+          row[draw] += inSteps(piece.area(errors, draw));
         }
       }
     }
     return new DrawnArea(measured, sums);
+  }
+
+  private static double inSteps(double area) {
+    return Math.rint(area * STEPS_PER_SQUARE_METRE) / STEPS_PER_SQUARE_METRE;
+  }
+
+  /** The areas of all draws, with all errors, with those of widths, and with those of positions. */
+  public List<double[]> rows(int draws) {
+    return Arrays.stream(Errors.values())
+        .map(errors -> IntStream.range(0, draws).mapToDouble(i -> area(errors, i)).toArray())
+        .toList();
+  }
+
+  /**
+   * An area whose draws are known.
+   *
+   * @param measured measured area
+   * @param rows as {@link #rows} gave them
+   */
+  public static DrawnArea ofRows(double measured, List<double[]> rows) {
+    return new DrawnArea(measured, rows.toArray(double[][]::new));
   }
 
   double area(Errors errors, int draw) {
