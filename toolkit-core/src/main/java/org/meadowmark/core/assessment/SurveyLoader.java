@@ -22,6 +22,7 @@ import org.meadowmark.core.model.SurveyInputException;
 import org.meadowmark.core.project.CrsCatalog;
 import org.meadowmark.core.project.DepthGrid;
 import org.meadowmark.core.project.SurveyProjector;
+import org.meadowmark.core.read.LayerReader;
 import org.meadowmark.core.read.LayerReaders;
 import org.meadowmark.core.reference.ReferenceTables;
 import org.meadowmark.core.survey.LayerSource;
@@ -38,6 +39,7 @@ public final class SurveyLoader {
   private final SurveyDefinition definition;
   private final ReferenceTables tables;
   private final Progress progress;
+  private final LayerReader reader;
   private final FindingLog log = new FindingLog();
 
   /**
@@ -48,9 +50,26 @@ public final class SurveyLoader {
    * @param progress hears how far the work is
    */
   public SurveyLoader(SurveyDefinition definition, ReferenceTables tables, Progress progress) {
+    this(definition, tables, progress, LayerReaders::read);
+  }
+
+  /**
+   * Creates a loader for one use, of layers that are no files.
+   *
+   * @param definition what to read
+   * @param tables species and causes
+   * @param progress hears how far the work is
+   * @param reader reads every layer but depth grids
+   */
+  public SurveyLoader(
+      SurveyDefinition definition,
+      ReferenceTables tables,
+      Progress progress,
+      LayerReader reader) {
     this.definition = definition;
     this.tables = tables;
     this.progress = progress;
+    this.reader = reader;
   }
 
   /** Loads the survey; never throws for what is wrong with the input. */
@@ -145,7 +164,7 @@ public final class SurveyLoader {
       progress.begin("Reading " + source.role().key().replace('_', ' '), -1);
       try {
         LayerChecker<T> checker = newChecker.apply(source);
-        LayerReaders.read(source, checker);
+        reader.read(source, checker);
         layers.add(checker.checked());
       } catch (SurveyInputException e) {
         log.add(e.finding());
