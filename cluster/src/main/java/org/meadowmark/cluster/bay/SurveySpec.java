@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.meadowmark.core.reference.ReferenceTables;
+import org.meadowmark.core.reference.ReferenceTablesReader;
 import org.meadowmark.core.survey.LayerSource;
 import org.meadowmark.core.survey.Parameters;
 import org.meadowmark.core.survey.ParametersTable;
@@ -71,14 +72,12 @@ public final class SurveySpec implements Serializable {
     return known;
   }
 
-  /** The reference tables of this machine. */
-  static ReferenceTables tables() {
+  /** The reference tables packed into the toolkit. */
+  public static ReferenceTables tables() {
     return Tables.BUNDLED;
   }
 
   private static final class Tables {
-    static final ReferenceTables BUNDLED =
-        org.meadowmark.core.reference.ReferenceTablesReader.read(
-            org.meadowmark.core.reference.TableLibrary.bundled());
+    static final ReferenceTables BUNDLED = ReferenceTablesReader.bundled();
   }
 }
