@@ -148,10 +148,10 @@ final class AssessBaysCommand implements Callable<Integer> {
         "%d bay(s), %d part(s): %d scars in %d beds, %.0f m2 of %.0f m2 surveyed grass scarred.%n",
         outcome.bays().size(),
         outcome.parts(),
-        all.<Long>getAs("scar_count"),
-        all.<Long>getAs("bed_count"),
-        all.<Double>getAs("scarred_area_m2"),
-        all.<Double>getAs("surveyed_area_m2"));
+        all.get(BayTotals.schema().fieldIndex("scar_count")),
+        all.get(BayTotals.schema().fieldIndex("bed_count")),
+        all.get(BayTotals.schema().fieldIndex("scarred_area_m2")),
+        all.get(BayTotals.schema().fieldIndex("surveyed_area_m2")));
     out.println(
         "\"No scar seen\" is not \"no scar\": figures rest on what was mapped. Findings on the input"
             + " are in findings.parquet.");

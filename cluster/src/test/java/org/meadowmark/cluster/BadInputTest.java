@@ -155,7 +155,7 @@ class BadInputTest {
             .collectAsList();
     assertThat(findings)
         .extracting(row -> row.getAs("feature_id") + " " + row.getAs("code"))
-        .containsExactly("b unreadable_feature", "c empty_geometry");
+        .containsExactly("b unreadable_feature", "c null_geometry");
     List<Row> counts =
         SPARK
             .read()

@@ -1,7 +1,7 @@
 package org.meadowmark.cluster.output;
 
 import java.sql.Date;
-import java.util.ArrayList;
+import java.time.LocalDate;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -23,6 +23,7 @@ import org.meadowmark.cluster.geoparquet.ProjJson;
 import org.meadowmark.cluster.geoparquet.RowBytes;
 import org.meadowmark.cluster.geoparquet.Value;
 import org.meadowmark.core.measure.Measurement;
+import org.meadowmark.core.model.Ids;
 import org.meadowmark.core.project.AnalysisGrid;
 import org.meadowmark.core.reference.ReferenceTables;
 import org.meadowmark.core.survey.Parameters;
@@ -32,8 +33,8 @@ import org.meadowmark.core.write.ResultTable.GeometryKind;
 import org.meadowmark.core.write.table.ResultTables;
 
 /**
- * Writes the tables of all bays: as GeoParquet where rows have a geometry, else as Parquet. Rows are
- * in order of bay and place in the table.
+ * Writes the tables of all bays: as GeoParquet where rows have a geometry, else as Parquet. The rows
+ * of a bay are together in one file, in the order of the table.
  *
  * <p>A table with geometries is one file set; where bays have different analysis grids, one for each
  * grid, since a file set has one reference system.
@@ -127,8 +128,8 @@ public final class TableFiles {
     StructType schema = schema(layout);
     int columns = layout.columns().size();
     boolean placed = layout.geometryKind() != GeometryKind.NONE;
-    return own.orderBy(Stage.BAY, Stage.PLACE)
-        .map(
+    // The rows of a bay leave its merger in order, and nothing here moves them.
+    return own.map(
             (MapFunction<Row, Row>)
                 row -> {
                   TableRow cells = RowBytes.read(TableRow.class, row.getAs(Stage.BYTES));
@@ -137,7 +138,7 @@ public final class TableFiles {
                   for (Value value : cells.values()) {
                     values[1 + value.column()] =
                         value.kind() == Value.Kind.DATE
-                            ? Date.valueOf((java.time.LocalDate) value.object())
+                            ? Date.valueOf((LocalDate) value.object())
                             : value.object();
                   }
                   if (placed) {
@@ -182,11 +183,11 @@ public final class TableFiles {
                     .and(functions.col(Stage.NUMBER).equalTo(number)))
             .collectAsList();
     TreeMap<String, Map<String, Object>> whole =
-        new TreeMap<>(org.meadowmark.core.model.Ids.ORDER);
+        new TreeMap<>(Ids.ORDER);
     for (Row line : lines) {
       Map<String, Object> values = new TreeMap<>();
       for (Value value :
-          new ArrayList<>(RowBytes.read(TableRow.class, line.getAs(Stage.BYTES)).values())) {
+          RowBytes.read(TableRow.class, line.getAs(Stage.BYTES)).values()) {
         values.put(names.get(value.column()), value.object());
       }
       if ("whole survey".equals(values.get("scope"))) {
