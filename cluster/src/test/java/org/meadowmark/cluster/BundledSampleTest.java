@@ -37,7 +37,7 @@ class BundledSampleTest {
   void manySmallPartsGiveTheRowsOfOneMachine() {
     Path output = folder.resolve("small");
     Said said =
-        SharedSession.run("assess", layers, "-o", output, "--part-scars", 40, "--part-vertices", 9);
+        SharedSession.run("assess", OneMachine.QUICK, layers, "-o", output, "--part-scars", 40, "--part-vertices", 9);
     assertThat(said.code()).as(said.err()).isZero();
     assertThat(said.out()).contains("1 bay(s)").doesNotContain(", 1 part(s)");
     assertSame(output, "Quillmere Sound 2026");
@@ -69,7 +69,7 @@ class BundledSampleTest {
     }
     Path output = folder.resolve("bays");
     Said said =
-        SharedSession.run("assess", shuffled, "-o", output, "--bay-column", "estuary");
+        SharedSession.run("assess", OneMachine.QUICK, shuffled, "-o", output, "--bay-column", "estuary");
     assertThat(said.code()).as(said.err()).isZero();
     assertSame(output, "west");
     assertSame(output, "east");

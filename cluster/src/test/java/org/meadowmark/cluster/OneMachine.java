@@ -17,6 +17,7 @@ import org.meadowmark.core.model.Progress;
 import org.meadowmark.core.reference.ReferenceTables;
 import org.meadowmark.core.reference.ReferenceTablesReader;
 import org.meadowmark.core.survey.ParametersTable;
+import org.meadowmark.core.survey.Setting;
 import org.meadowmark.core.survey.SurveyDefinition;
 import org.meadowmark.core.survey.SurveyFile;
 import org.meadowmark.core.write.Column;
@@ -28,13 +29,21 @@ final class OneMachine {
   /** They name the file, which is another one after conversion. */
   private static final List<String> OF_THE_FILE = List.of("source_file", "source_layer");
 
+  private static final String QUICK_NAME = "connectivity_detail_patches";
+  private static final String QUICK_VALUE = "0";
+
+  /** Patch by patch, connectivity takes most of the time, and the core tests it part by part. */
+  static final String QUICK = "--set=" + QUICK_NAME + "=" + QUICK_VALUE;
+
   private OneMachine() {}
 
   /** Rows by table, as the toolkit gives them without a cluster. */
   static Map<String, List<String>> measured(Path survey) {
     ReferenceTables references = ReferenceTablesReader.bundled();
     SurveyDefinition definition =
-        SurveyFile.read(survey, ParametersTable.bundled(), references);
+        SurveyFile.draft(survey)
+            .withSetting(new Setting(QUICK_NAME, List.of(QUICK_VALUE), "test"))
+            .define(ParametersTable.bundled(), references);
     LoadedSurvey loaded = new SurveyLoader(definition, references, Progress.NONE).load();
     Map<String, List<String>> tables = new LinkedHashMap<>();
     for (ResultTable table :

@@ -50,7 +50,7 @@ class RealBedsTest {
     Said converted = SharedSession.run("convert", survey, "-o", layers);
     assertThat(converted.code()).as(converted.err()).isZero();
     Path output = folder.resolve("output");
-    Said said = SharedSession.run("assess", layers, "-o", output, "--part-scars", 500);
+    Said said = SharedSession.run("assess", OneMachine.QUICK, layers, "-o", output, "--part-scars", 500);
     assertThat(said.code()).as(said.err()).isZero();
     assertThat(said.out()).contains("3000 scars").doesNotContain(", 1 part(s)");
     String bay = "Invented scars";
