@@ -53,8 +53,8 @@ final class AssessBaysCommand implements Callable<Integer> {
       names = "--bay-column",
       paramLabel = "NAME",
       description =
-          "Column that names the bay of a scar or bed. A layer of another kind without it counts for"
-              + " every bay. Without this option all is one bay.")
+          "Column that names the bay of a scar or bed. A layer of another kind without it counts"
+              + " for every bay. Without this option all is one bay.")
   private String bayColumn = "";
 
   @Option(
@@ -86,8 +86,7 @@ final class AssessBaysCommand implements Callable<Integer> {
     try (ClusterSession session = ClusterSession.open(definition.name(), this.survey.master());
         ClusterFolder folder =
             new ClusterFolder(output, overwrite, session.spark().sessionState().newHadoopConf());
-        BaysAssessment assessment =
-            new BaysAssessment(session.spark(), survey, bayColumn, size)) {
+        BaysAssessment assessment = new BaysAssessment(session.spark(), survey, bayColumn, size)) {
       BaysAssessment.Outcome outcome = assessment.assess();
       List<Row> totals = write(session.spark(), outcome, folder, definition.parameters(), tables);
       folder.write(ClusterFolder.RECORD, record(definition, outcome));
@@ -106,8 +105,7 @@ final class AssessBaysCommand implements Callable<Integer> {
     Map<String, AnalysisGrid> grids = new TreeMap<>(Ids.ORDER);
     outcome.bays().forEach((name, bay) -> grids.put(name, Grids.of(bay.grid())));
     new TableFiles(outcome.rows(), grids, folder).write(parameters, tables);
-    List<Row> totals =
-        BayTotals.rows(TableFiles.wholeBays(outcome.rows(), parameters, tables));
+    List<Row> totals = BayTotals.rows(TableFiles.wholeBays(outcome.rows(), parameters, tables));
     spark
         .createDataFrame(totals, BayTotals.schema())
         .coalesce(1)
@@ -153,8 +151,8 @@ final class AssessBaysCommand implements Callable<Integer> {
         all.get(BayTotals.schema().fieldIndex("scarred_area_m2")),
         all.get(BayTotals.schema().fieldIndex("surveyed_area_m2")));
     out.println(
-        "\"No scar seen\" is not \"no scar\": figures rest on what was mapped. Findings on the input"
-            + " are in findings.parquet.");
+        "\"No scar seen\" is not \"no scar\": figures rest on what was mapped. Findings on the"
+            + " input are in findings.parquet.");
     out.println("Results are in " + output);
     out.flush();
   }

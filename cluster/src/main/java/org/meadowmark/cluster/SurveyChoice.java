@@ -36,8 +36,7 @@ final class SurveyChoice {
     SurveyDraft draft = SurveyFile.draft(survey);
     for (Map.Entry<String, String> setting : settings.entrySet()) {
       List<String> values = new ArrayList<>(List.of(setting.getValue().split(",", -1)));
-      draft =
-          draft.withSetting(new Setting(setting.getKey(), values, "--set " + setting.getKey()));
+      draft = draft.withSetting(new Setting(setting.getKey(), values, "--set " + setting.getKey()));
     }
     return draft;
   }

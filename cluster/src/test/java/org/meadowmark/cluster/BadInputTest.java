@@ -23,7 +23,8 @@ import org.meadowmark.cluster.SharedSession.Said;
 
 /** What is wrong with layers is said, nothing is dropped silently, and nothing is left behind. */
 class BadInputTest {
-  private static final String UTM = "{\"name\":\"utm\",\"id\":{\"authority\":\"EPSG\",\"code\":32617}}";
+  private static final String UTM =
+      "{\"name\":\"utm\",\"id\":{\"authority\":\"EPSG\",\"code\":32617}}";
   private static final String SCAR = "LINESTRING (500010 3000010, 500040 3000012)";
   private static final String BED =
       "POLYGON ((500000 3000000, 500100 3000000, 500100 3000100, 500000 3000100, 500000 3000000))";

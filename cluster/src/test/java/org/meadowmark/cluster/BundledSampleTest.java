@@ -37,7 +37,16 @@ class BundledSampleTest {
   void manySmallPartsGiveTheRowsOfOneMachine() {
     Path output = folder.resolve("small");
     Said said =
-        SharedSession.run("assess", OneMachine.QUICK, layers, "-o", output, "--part-scars", 40, "--part-vertices", 9);
+        SharedSession.run(
+            "assess",
+            OneMachine.QUICK,
+            layers,
+            "-o",
+            output,
+            "--part-scars",
+            40,
+            "--part-vertices",
+            9);
     assertThat(said.code()).as(said.err()).isZero();
     assertThat(said.out()).contains("1 bay(s)").doesNotContain(", 1 part(s)");
     assertSame(output, "Quillmere Sound 2026");
@@ -54,8 +63,7 @@ class BundledSampleTest {
         Files.copy(file, shuffled.resolve(file.getFileName().toString()));
       }
     }
-    for (String role :
-        List.of("channels", "management_areas", "surveyed_area", "barriers")) {
+    for (String role : List.of("channels", "management_areas", "surveyed_area", "barriers")) {
       copy(role, shuffled, SPARK.read().format("geoparquet").load(place(layers, role)));
     }
     for (String role : List.of("scars", "beds")) {
@@ -69,21 +77,23 @@ class BundledSampleTest {
     }
     Path output = folder.resolve("bays");
     Said said =
-        SharedSession.run("assess", OneMachine.QUICK, shuffled, "-o", output, "--bay-column", "estuary");
+        SharedSession.run(
+            "assess", OneMachine.QUICK, shuffled, "-o", output, "--bay-column", "estuary");
     assertThat(said.code()).as(said.err()).isZero();
     assertSame(output, "west");
     assertSame(output, "east");
     List<Row> totals =
         SPARK.read().parquet(output.resolve("bays.parquet").toString()).collectAsList();
-    assertThat(totals).extracting(row -> row.getAs("scope")).containsExactly("bay", "bay", "all bays");
+    assertThat(totals)
+        .extracting(row -> row.getAs("scope"))
+        .containsExactly("bay", "bay", "all bays");
     assertThat(totals).extracting(row -> row.getAs("bay")).containsExactly("east", "west", null);
     double scarred = totals.get(0).getAs("scarred_area_m2");
     assertThat(scarred).isPositive();
     assertThat(totals.get(2).<Double>getAs("scarred_area_m2")).isEqualTo(2 * scarred);
     assertThat(totals.get(2).<Double>getAs("share_scarred_pct"))
         .isCloseTo(
-            totals.get(0).getAs("share_scarred_pct"),
-            org.assertj.core.data.Offset.offset(1e-6));
+            totals.get(0).getAs("share_scarred_pct"), org.assertj.core.data.Offset.offset(1e-6));
   }
 
   private static String place(Path folder, String role) {

@@ -24,7 +24,9 @@ import org.meadowmark.core.write.Column;
 import org.meadowmark.core.write.ResultTable;
 import org.meadowmark.core.write.table.ResultTables;
 
-/** Tables of the toolkit on one machine and of the cluster, as rows of text that can be compared. */
+/**
+ * Tables of the toolkit on one machine and of the cluster, as rows of text that can be compared.
+ */
 final class OneMachine {
   /** They name the file, which is another one after conversion. */
   private static final List<String> OF_THE_FILE = List.of("source_file", "source_layer");
@@ -48,8 +50,7 @@ final class OneMachine {
     Map<String, List<String>> tables = new LinkedHashMap<>();
     for (ResultTable table :
         ResultTables.measured(
-            new SurveyMeasurer(
-                    loaded.orThrow(), definition.parameters(), references, Progress.NONE)
+            new SurveyMeasurer(loaded.orThrow(), definition.parameters(), references, Progress.NONE)
                 .measure(),
             definition.parameters(),
             references)) {
@@ -78,8 +79,7 @@ final class OneMachine {
   static List<String> written(SparkSession spark, Path folder, String table, String bay) {
     List<String> rows = new ArrayList<>();
     String file = folder.resolve(table + ".parquet").toUri().toString();
-    boolean placed =
-        List.of(spark.read().parquet(file).schema().fieldNames()).contains("geometry");
+    boolean placed = List.of(spark.read().parquet(file).schema().fieldNames()).contains("geometry");
     for (Row row :
         spark.read().format(placed ? "geoparquet" : "parquet").load(file).collectAsList()) {
       if (!row.<String>getAs("bay").equals(bay)) {

@@ -29,8 +29,8 @@ import org.meadowmark.samples.ScarSettings;
 import org.meadowmark.samples.SurveyFolderWriter;
 
 /**
- * 3,000 invented scars on real beds, on the cluster and on one machine: the same rows. Skipped where
- * the open seagrass polygons are not beside the project in {@code shared/data}.
+ * 3,000 invented scars on real beds, on the cluster and on one machine: the same rows. Skipped
+ * where the open seagrass polygons are not beside the project in {@code shared/data}.
  */
 class RealBedsTest {
   @TempDir Path folder;
@@ -50,7 +50,8 @@ class RealBedsTest {
     Said converted = SharedSession.run("convert", survey, "-o", layers);
     assertThat(converted.code()).as(converted.err()).isZero();
     Path output = folder.resolve("output");
-    Said said = SharedSession.run("assess", OneMachine.QUICK, layers, "-o", output, "--part-scars", 500);
+    Said said =
+        SharedSession.run("assess", OneMachine.QUICK, layers, "-o", output, "--part-scars", 500);
     assertThat(said.code()).as(said.err()).isZero();
     assertThat(said.out()).contains("3000 scars").doesNotContain(", 1 part(s)");
     String bay = "Invented scars";

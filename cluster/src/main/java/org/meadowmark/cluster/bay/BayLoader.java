@@ -57,8 +57,7 @@ final class BayLoader implements FlatMapGroupsFunction<String, Row, Row> {
   public Iterator<Row> call(String bay, Iterator<Row> features) {
     List<List<byte[]>> rows = new ArrayList<>();
     ofEveryBay.value().forEach(layer -> rows.add(new ArrayList<>(layer)));
-    features.forEachRemaining(
-        row -> rows.get(row.getInt(2)).add(row.<byte[]>getAs(Stage.BYTES)));
+    features.forEachRemaining(row -> rows.get(row.getInt(2)).add(row.<byte[]>getAs(Stage.BYTES)));
     SurveyDefinition definition = survey.definition();
     LoadedSurvey loaded =
         new SurveyLoader(
@@ -86,11 +85,7 @@ final class BayLoader implements FlatMapGroupsFunction<String, Row, Row> {
         .map(
             finding ->
                 Stage.row(
-                    bay,
-                    Stage.ERROR,
-                    0,
-                    0,
-                    finding.message().getBytes(StandardCharsets.UTF_8)));
+                    bay, Stage.ERROR, 0, 0, finding.message().getBytes(StandardCharsets.UTF_8)));
   }
 
   private Stream<Row> parts(String bay, Optional<MetricSurvey> loaded) {
@@ -103,14 +98,12 @@ final class BayLoader implements FlatMapGroupsFunction<String, Row, Row> {
                 new InteractionReach(survey.parameters(), SurveySpec.tables(), whole.scale()))
             .group(whole.beds(), whole.scars());
     List<SurveyPart> parts =
-        PartPacker.pack(
-            groups, whole.beds(), whole.scars(), new PartSize(mostScars, mostVertices));
+        PartPacker.pack(groups, whole.beds(), whole.scars(), new PartSize(mostScars, mostVertices));
     BayFacts facts =
         new BayFacts(
             whole.gridLabel(), whole.managementAreas(), whole.scars().size(), groups.tiled());
     Row first =
-        Stage.row(
-            bay, Stage.FACTS, 0, facts.scarCount(), RowBytes.of(facts, BayFacts.class));
+        Stage.row(bay, Stage.FACTS, 0, facts.scarCount(), RowBytes.of(facts, BayFacts.class));
     return Stream.concat(
         Stream.of(first),
         IntStream.range(0, parts.size())

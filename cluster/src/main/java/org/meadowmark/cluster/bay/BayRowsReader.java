@@ -22,9 +22,9 @@ import org.meadowmark.core.survey.LayerSource;
 /**
  * Reads the layers of one bay from the rows that came to this machine.
  *
- * <p>Rows come in any order. They are read in the order of the layer they were converted from; where
- * that is not known by id, and where there is none by their bytes, so that the same rows always give
- * the same survey.
+ * <p>Rows come in any order. They are read in the order of the layer they were converted from;
+ * where that is not known by id, and where there is none by their bytes, so that the same rows
+ * always give the same survey.
  */
 final class BayRowsReader implements LayerReader {
   private record Encoded(FeatureRow row, byte[] bytes) {}
@@ -57,8 +57,7 @@ final class BayRowsReader implements LayerReader {
     LayerHead head = heads.get(place);
     List<byte[]> encoded = rows.get(place);
     LayerProblems problems = new LayerProblems(source, head.name());
-    sink.header(
-        new LayerHeader(head.name(), head.attributes(), head.crsText(), encoded.size()));
+    sink.header(new LayerHeader(head.name(), head.attributes(), head.crsText(), encoded.size()));
     if (!head.leftOut().isEmpty()) {
       sink.finding(
           problems.remark(

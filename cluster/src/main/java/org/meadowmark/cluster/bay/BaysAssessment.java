@@ -111,8 +111,7 @@ public final class BaysAssessment implements AutoCloseable {
             .groupByKey((MapFunction<Row, String>) row -> row.getString(0), Encoders.STRING())
             .flatMapGroups(new BayMerger(survey), Stage.encoder());
     Dataset<Row> rows = hold(measured.union(ofKind(loaded, Stage.CHECKED)));
-    return new Outcome(
-        rows, bays, parts.size(), parts.isEmpty() ? 0 : parts.get(0).getLong(2));
+    return new Outcome(rows, bays, parts.size(), parts.isEmpty() ? 0 : parts.get(0).getLong(2));
   }
 
   @Override

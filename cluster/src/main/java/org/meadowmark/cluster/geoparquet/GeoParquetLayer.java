@@ -194,8 +194,7 @@ public record GeoParquetLayer(
             "is in the reference system '" + ProjJson.name(text) + "', which carries no code",
             "state it with crs = \"EPSG:n\" for the layer in the survey file");
       }
-      Optional<CrsText> known =
-          code.map(c -> c.label().equals("OGC:CRS84") ? CrsNames.WGS_84 : c);
+      Optional<CrsText> known = code.map(c -> c.label().equals("OGC:CRS84") ? CrsNames.WGS_84 : c);
       found.put(known.map(CrsText::label).orElse("unknown"), known);
     }
     if (found.size() != 1) {

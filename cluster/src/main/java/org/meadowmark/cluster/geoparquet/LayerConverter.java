@@ -82,8 +82,7 @@ public final class LayerConverter {
                         "the file does not say what coordinate reference system it is in",
                         "state it with crs = \"EPSG:n\" for the layer in the survey file"));
     ResolvedCrs crs =
-        catalog.resolve(
-            text, source.role(), FeatureRef.layer(source.fileLabel(), header.layer()));
+        catalog.resolve(text, source.role(), FeatureRef.layer(source.fileLabel(), header.layer()));
     if (!crs.label().matches("EPSG:[0-9]+|OGC:CRS84")) {
       throw problems.refused(
           "is in the reference system '" + crs.label() + "', which has no EPSG code",

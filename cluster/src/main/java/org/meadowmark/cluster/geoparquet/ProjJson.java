@@ -113,7 +113,8 @@ public final class ProjJson {
   private static ObjectNode conversion(ProjectedCRS crs) {
     ObjectNode node = JSON.createObjectNode();
     node.put("name", crs.getConversionFromBase().getName().getCode());
-    node.putObject("method").put("name", crs.getConversionFromBase().getMethod().getName().getCode());
+    node.putObject("method")
+        .put("name", crs.getConversionFromBase().getMethod().getName().getCode());
     ArrayNode parameters = node.putArray("parameters");
     for (GeneralParameterValue value : crs.getConversionFromBase().getParameterValues().values()) {
       if (value instanceof ParameterValue<?> number && number.getValue() instanceof Double size) {

@@ -69,8 +69,7 @@ public final class BayTotals {
       cells.add(sum);
     }
     double surveyed = sums[SUMS.indexOf("surveyed_area_m2")];
-    cells.add(
-        surveyed > 0 ? PERCENT * sums[SUMS.indexOf("scarred_area_m2")] / surveyed : null);
+    cells.add(surveyed > 0 ? PERCENT * sums[SUMS.indexOf("scarred_area_m2")] / surveyed : null);
     rows.add(RowFactory.create(cells.toArray()));
     return rows;
   }

@@ -33,11 +33,11 @@ import org.meadowmark.core.write.ResultTable.GeometryKind;
 import org.meadowmark.core.write.table.ResultTables;
 
 /**
- * Writes the tables of all bays: as GeoParquet where rows have a geometry, else as Parquet. The rows
- * of a bay are together in one file, in the order of the table.
+ * Writes the tables of all bays: as GeoParquet where rows have a geometry, else as Parquet. The
+ * rows of a bay are together in one file, in the order of the table.
  *
- * <p>A table with geometries is one file set; where bays have different analysis grids, one for each
- * grid, since a file set has one reference system.
+ * <p>A table with geometries is one file set; where bays have different analysis grids, one for
+ * each grid, since a file set has one reference system.
  */
 public final class TableFiles {
   private static final String ENDING = ".parquet";
@@ -53,8 +53,7 @@ public final class TableFiles {
    * @param gridOfBay analysis grid of each bay
    * @param folder where to
    */
-  public TableFiles(
-      Dataset<Row> rows, Map<String, AnalysisGrid> gridOfBay, ClusterFolder folder) {
+  public TableFiles(Dataset<Row> rows, Map<String, AnalysisGrid> gridOfBay, ClusterFolder folder) {
     this.rows = rows;
     this.gridOfBay = gridOfBay;
     this.folder = folder;
@@ -130,23 +129,23 @@ public final class TableFiles {
     boolean placed = layout.geometryKind() != GeometryKind.NONE;
     // The rows of a bay leave its merger in order, and nothing here moves them.
     return own.map(
-            (MapFunction<Row, Row>)
-                row -> {
-                  TableRow cells = RowBytes.read(TableRow.class, row.getAs(Stage.BYTES));
-                  Object[] values = new Object[1 + columns + (placed ? 1 : 0)];
-                  values[0] = row.getString(0);
-                  for (Value value : cells.values()) {
-                    values[1 + value.column()] =
-                        value.kind() == Value.Kind.DATE
-                            ? Date.valueOf((LocalDate) value.object())
-                            : value.object();
-                  }
-                  if (placed) {
-                    values[1 + columns] = cells.geometry().orElse(null);
-                  }
-                  return RowFactory.create(values);
-                },
-            Encoders.row(schema));
+        (MapFunction<Row, Row>)
+            row -> {
+              TableRow cells = RowBytes.read(TableRow.class, row.getAs(Stage.BYTES));
+              Object[] values = new Object[1 + columns + (placed ? 1 : 0)];
+              values[0] = row.getString(0);
+              for (Value value : cells.values()) {
+                values[1 + value.column()] =
+                    value.kind() == Value.Kind.DATE
+                        ? Date.valueOf((LocalDate) value.object())
+                        : value.object();
+              }
+              if (placed) {
+                values[1 + columns] = cells.geometry().orElse(null);
+              }
+              return RowFactory.create(values);
+            },
+        Encoders.row(schema));
   }
 
   private static StructType schema(ResultTable layout) {
@@ -182,12 +181,10 @@ public final class TableFiles {
                     .equalTo(Stage.MEASURED)
                     .and(functions.col(Stage.NUMBER).equalTo(number)))
             .collectAsList();
-    TreeMap<String, Map<String, Object>> whole =
-        new TreeMap<>(Ids.ORDER);
+    TreeMap<String, Map<String, Object>> whole = new TreeMap<>(Ids.ORDER);
     for (Row line : lines) {
       Map<String, Object> values = new TreeMap<>();
-      for (Value value :
-          RowBytes.read(TableRow.class, line.getAs(Stage.BYTES)).values()) {
+      for (Value value : RowBytes.read(TableRow.class, line.getAs(Stage.BYTES)).values()) {
         values.put(names.get(value.column()), value.object());
       }
       if ("whole survey".equals(values.get("scope"))) {

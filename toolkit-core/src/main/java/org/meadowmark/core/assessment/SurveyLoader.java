@@ -62,10 +62,7 @@ public final class SurveyLoader {
    * @param reader reads every layer but depth grids
    */
   public SurveyLoader(
-      SurveyDefinition definition,
-      ReferenceTables tables,
-      Progress progress,
-      LayerReader reader) {
+      SurveyDefinition definition, ReferenceTables tables, Progress progress, LayerReader reader) {
     this.definition = definition;
     this.tables = tables;
     this.progress = progress;
