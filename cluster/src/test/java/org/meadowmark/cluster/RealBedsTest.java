@@ -29,7 +29,7 @@ import org.meadowmark.samples.ScarSettings;
 import org.meadowmark.samples.SurveyFolderWriter;
 
 /**
- * 3,000 invented scars on real beds, on the cluster and on one machine: the same rows. Skipped
+ * 2,000 invented scars on real beds, on the cluster and on one machine: the same rows. Skipped
  * where the open seagrass polygons are not beside the project in {@code shared/data}.
  */
 class RealBedsTest {
@@ -53,7 +53,7 @@ class RealBedsTest {
     Said said =
         SharedSession.run("assess", OneMachine.QUICK, layers, "-o", output, "--part-scars", 500);
     assertThat(said.code()).as(said.err()).isZero();
-    assertThat(said.out()).contains("3000 scars").doesNotContain(", 1 part(s)");
+    assertThat(said.out()).contains("2000 scars").doesNotContain(", 1 part(s)");
     String bay = "Invented scars";
     OneMachine.measured(survey)
         .forEach(
@@ -85,7 +85,7 @@ class RealBedsTest {
         survey,
         "Invented scars",
         ScarGenerator.on(
-            projected.beds().stream().map(Bed::geometry).toList(), ScarSettings.of(5, 3_000)),
+            projected.beds().stream().map(Bed::geometry).toList(), ScarSettings.of(5, 2_000)),
         projected.gridLabel(),
         new SurveyFolderWriter.BedFile(
             beds.toString(), Optional.empty(), Optional.empty(), Optional.empty()));

@@ -7,7 +7,10 @@ import org.apache.sedona.spark.SedonaContext;
 import org.apache.spark.sql.SparkSession;
 import picocli.CommandLine;
 
-/** One session for all tests: starting one takes longer than most of them. */
+/**
+ * One session for all tests: starting one takes longer than most of them. Spark compiles nothing for
+ * so few rows.
+ */
 final class SharedSession {
   static final SparkSession SPARK = open();
 
@@ -20,7 +23,10 @@ final class SharedSession {
             .master("local[2]")
             .appName("tests")
             .config("spark.ui.enabled", "false")
-            .config("spark.sql.shuffle.partitions", "3")
+            .config("spark.sql.shuffle.partitions", "2")
+            .config("spark.sql.adaptive.enabled", "false")
+            .config("spark.sql.codegen.wholeStage", "false")
+            .config("spark.sql.codegen.factoryMode", "NO_CODEGEN")
             .config("spark.driver.host", "localhost")
             .config("spark.driver.bindAddress", "127.0.0.1")
             .config("spark.sql.session.timeZone", "UTC")

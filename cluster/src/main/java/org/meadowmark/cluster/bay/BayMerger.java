@@ -1,7 +1,6 @@
 package org.meadowmark.cluster.bay;
 
 import java.nio.file.Path;
-import java.util.ArrayList;
 import java.util.Iterator;
 import java.util.List;
 import java.util.stream.IntStream;
@@ -18,7 +17,10 @@ import org.meadowmark.core.store.RowStore;
 import org.meadowmark.core.write.ResultTable;
 import org.meadowmark.core.write.table.ResultTables;
 
-/** Puts the parts of one bay together and makes the rows of its tables. */
+/**
+ * Puts the parts of one bay together and makes the rows of its tables. The row with the facts of the
+ * bay comes first, so that parts can be taken one by one.
+ */
 final class BayMerger implements FlatMapGroupsFunction<String, Row, Row> {
   private static final long serialVersionUID = 1L;
 
@@ -30,17 +32,11 @@ final class BayMerger implements FlatMapGroupsFunction<String, Row, Row> {
 
   @Override
   public Iterator<Row> call(String bay, Iterator<Row> rows) {
-    BayFacts facts = null;
-    List<byte[]> parts = new ArrayList<>();
-    while (rows.hasNext()) {
-      Row row = rows.next();
-      byte[] bytes = row.getAs(Stage.BYTES);
-      if (row.<String>getAs(Stage.KIND).equals(Stage.FACTS)) {
-        facts = RowBytes.read(BayFacts.class, bytes);
-      } else {
-        parts.add(bytes);
-      }
+    Row first = rows.next();
+    if (!first.<String>getAs(Stage.KIND).equals(Stage.FACTS)) {
+      throw new IllegalStateException("parts of a bay that was not loaded: " + bay);
     }
+    BayFacts facts = RowBytes.read(BayFacts.class, first.getAs(Stage.BYTES));
     RowStore store = DiskRows.in(Path.of(System.getProperty("java.io.tmpdir")));
     TaskContext.get().addTaskCompletionListener((TaskCompletionListener) task -> store.close());
     PartMerger merger =
@@ -52,10 +48,8 @@ final class BayMerger implements FlatMapGroupsFunction<String, Row, Row> {
             facts.scarCount(),
             facts.tiled(),
             store);
-    for (int i = 0; i < parts.size(); i++) {
-      // Each is needed once, and together they take more memory than what is kept of them.
-      merger.add(PartEvidence.fromBytes(parts.set(i, null)));
-    }
+    rows.forEachRemaining(
+        part -> merger.add(PartEvidence.fromBytes(part.<byte[]>getAs(Stage.BYTES))));
     Measurement measured = merger.merge();
     List<ResultTable> tables =
         ResultTables.measured(measured, survey.parameters(), SurveySpec.tables());

@@ -106,10 +106,16 @@ public final class BaysAssessment implements AutoCloseable {
             .collectAsList();
     Dataset<Row> evidence = measure(ofKind(loaded, Stage.PART), parts);
     Dataset<Row> measured =
+        // "facts" comes before "evidence" in falling order.
         ofKind(loaded, Stage.FACTS)
             .union(evidence)
             .groupByKey((MapFunction<Row, String>) row -> row.getString(0), Encoders.STRING())
-            .flatMapGroups(new BayMerger(survey), Stage.encoder());
+            .flatMapSortedGroups(
+                new Column[] {
+                  functions.col(Stage.KIND).desc(), functions.col(Stage.NUMBER).asc()
+                },
+                new BayMerger(survey),
+                Stage.encoder());
     Dataset<Row> rows = hold(measured.union(ofKind(loaded, Stage.CHECKED)));
     return new Outcome(rows, bays, parts.size(), parts.isEmpty() ? 0 : parts.get(0).getLong(2));
   }
