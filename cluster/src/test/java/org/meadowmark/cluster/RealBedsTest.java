@@ -53,7 +53,7 @@ class RealBedsTest {
     Said said =
         SharedSession.run("assess", OneMachine.QUICK, layers, "-o", output, "--part-scars", 500);
     assertThat(said.code()).as(said.err()).isZero();
-    assertThat(said.out()).contains("2000 scars").doesNotContain(", 1 part(s)");
+    assertThat(said.out()).contains("2839 beds").doesNotContain(", 1 part(s)");
     String bay = "Invented scars";
     OneMachine.measured(survey)
         .forEach(
