@@ -8,8 +8,8 @@ import org.apache.spark.sql.SparkSession;
 import picocli.CommandLine;
 
 /**
- * One session for all tests: starting one takes longer than most of them. Spark compiles nothing for
- * so few rows.
+ * One session for all tests: starting one takes longer than most of them. Spark compiles nothing
+ * for so few rows.
  */
 final class SharedSession {
   static final SparkSession SPARK = open();

@@ -18,8 +18,8 @@ import org.meadowmark.core.write.ResultTable;
 import org.meadowmark.core.write.table.ResultTables;
 
 /**
- * Puts the parts of one bay together and makes the rows of its tables. The row with the facts of the
- * bay comes first, so that parts can be taken one by one.
+ * Puts the parts of one bay together and makes the rows of its tables. The row with the facts of
+ * the bay comes first, so that parts can be taken one by one.
  */
 final class BayMerger implements FlatMapGroupsFunction<String, Row, Row> {
   private static final long serialVersionUID = 1L;

@@ -111,9 +111,7 @@ public final class BaysAssessment implements AutoCloseable {
             .union(evidence)
             .groupByKey((MapFunction<Row, String>) row -> row.getString(0), Encoders.STRING())
             .flatMapSortedGroups(
-                new Column[] {
-                  functions.col(Stage.KIND).desc(), functions.col(Stage.NUMBER).asc()
-                },
+                new Column[] {functions.col(Stage.KIND).desc(), functions.col(Stage.NUMBER).asc()},
                 new BayMerger(survey),
                 Stage.encoder());
     Dataset<Row> rows = hold(measured.union(ofKind(loaded, Stage.CHECKED)));
