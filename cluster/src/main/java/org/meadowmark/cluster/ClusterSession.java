@@ -10,6 +10,7 @@ import org.apache.spark.sql.SparkSession;
  * @param isOwn whether it was opened here and ends here
  */
 record ClusterSession(SparkSession spark, boolean isOwn) implements AutoCloseable {
+  private static final String PARTITIONS = "spark.sql.shuffle.partitions";
 
   /**
    * Opens a session, or takes the one that is open in this process.
@@ -29,7 +30,12 @@ record ClusterSession(SparkSession spark, boolean isOwn) implements AutoCloseabl
     if (!master.isEmpty() && own) {
       builder = builder.master(master);
     }
-    return new ClusterSession(SedonaContext.create(builder.getOrCreate()), own);
+    SparkSession spark = SedonaContext.create(builder.getOrCreate());
+    if (own && !spark.sparkContext().getConf().contains(PARTITIONS)) {
+      // Spark's own 200 would be mostly empty, and each table is written from all of them.
+      spark.conf().set(PARTITIONS, 2L * spark.sparkContext().defaultParallelism());
+    }
+    return new ClusterSession(spark, own);
   }
 
   @Override
