@@ -122,4 +122,16 @@ class ArchitectureTest {
           .callMethod(Runtime.class, "exit", int.class)
           .orShould()
           .callMethod(Runtime.class, "halt", int.class);
+
+  @ArchTest
+  static final ArchRule CORE_DOES_NOT_NEED_A_CLUSTER =
+      noClasses()
+          .should()
+          .dependOnClassesThat()
+          .resideInAnyPackage(
+              "org.apache.spark..",
+              "org.apache.sedona..",
+              "org.apache.hadoop..",
+              "org.apache.parquet..",
+              "scala..");
 }

@@ -23,6 +23,7 @@ import org.meadowmark.core.model.SurveyInputException;
 import org.meadowmark.core.project.CrsCatalog;
 import org.meadowmark.core.project.DepthGrid;
 import org.meadowmark.core.project.SurveyProjector;
+import org.meadowmark.core.read.LayerReader;
 import org.meadowmark.core.read.LayerReaders;
 import org.meadowmark.core.reference.ReferenceTables;
 import org.meadowmark.core.store.RowStore;
@@ -41,6 +42,7 @@ public final class SurveyLoader {
   private final ReferenceTables tables;
   private final Progress progress;
   private final Optional<RowStore> store;
+  private final LayerReader reader;
   private final FindingLog log = new FindingLog();
 
   /**
@@ -51,12 +53,15 @@ public final class SurveyLoader {
    * @param progress hears how far the work is
    */
   public SurveyLoader(SurveyDefinition definition, ReferenceTables tables, Progress progress) {
-    this(definition, tables, progress, Optional.empty());
+    this(definition, tables, progress, LayerReaders::read, Optional.empty());
   }
 
   /**
-   * Creates a loader for one use.
+   * Creates a loader for one use that keeps scars elsewhere.
    *
+   * @param definition what to read
+   * @param tables species and causes
+   * @param progress hears how far the work is
    * @param store keeps scars; where there is none they are in memory
    */
   public SurveyLoader(
@@ -64,9 +69,32 @@ public final class SurveyLoader {
       ReferenceTables tables,
       Progress progress,
       Optional<RowStore> store) {
+    this(definition, tables, progress, LayerReaders::read, store);
+  }
+
+  /**
+   * Creates a loader for one use, of layers that are no files.
+   *
+   * @param definition what to read
+   * @param tables species and causes
+   * @param progress hears how far the work is
+   * @param reader reads every layer but depth grids
+   */
+  public SurveyLoader(
+      SurveyDefinition definition, ReferenceTables tables, Progress progress, LayerReader reader) {
+    this(definition, tables, progress, reader, Optional.empty());
+  }
+
+  private SurveyLoader(
+      SurveyDefinition definition,
+      ReferenceTables tables,
+      Progress progress,
+      LayerReader reader,
+      Optional<RowStore> store) {
     this.definition = definition;
     this.tables = tables;
     this.progress = progress;
+    this.reader = reader;
     this.store = store;
   }
 
@@ -166,7 +194,7 @@ public final class SurveyLoader {
       progress.begin("Reading " + source.role().key().replace('_', ' '), -1);
       try {
         LayerChecker<T> checker = newChecker.apply(source);
-        LayerReaders.read(source, checker);
+        reader.read(source, checker);
         layers.add(checker.checked());
       } catch (SurveyInputException e) {
         log.add(e.finding());

@@ -4,6 +4,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.stream.Stream;
 import org.meadowmark.core.measure.Measurement;
+import org.meadowmark.core.model.Finding;
+import org.meadowmark.core.model.LayerCount;
 import org.meadowmark.core.reference.ReferenceTables;
 import org.meadowmark.core.reference.SeverityClass;
 import org.meadowmark.core.survey.Parameters;
@@ -34,12 +36,51 @@ public final class ResultTables {
    * @throws IllegalStateException while a table is read, if a number is not finite
    */
   public static List<ResultTable> of(AssessedSurvey assessed) {
-    Measurement measured = assessed.measurement();
     ReferenceTables references = assessed.references();
     Parameters parameters = assessed.definition().parameters();
-    List<String> classOrder =
-        references.severityClasses().stream().map(SeverityClass::key).toList();
+    List<String> classOrder = classOrder(references);
     List<String> causes = SegmentTable.causesPresent(assessed.ranking().segments(), references);
+    List<ResultTable> ranked =
+        List.of(
+            SegmentTable.segments(causes, classOrder).table(assessed.ranking().segments()),
+            ScarTables.scarShares().table(assessed.ranking().shares()),
+            ZoneTables.zones().table(assessed.zones().zones()),
+            ZoneTables.segments().table(ZoneTables.segmentRows(assessed.zones())),
+            ZoneTables.markers().table(ZoneTables.markerRows(assessed.zones())),
+            ZoneTables.devices().table(ZoneTables.deviceRows(assessed.zones())),
+            ZoneTables.cover().table(assessed.zones().curve()),
+            RecoveryTables.scars().table(assessed.recovery().scars()),
+            RecoveryTables.beds().table(assessed.recovery().beds()),
+            RecoveryTables.areas().table(assessed.recovery().areas()),
+            RecoveryTables.years().table(RecoveryTables.yearRows(assessed.recovery())),
+            RecoveryTables.spread()
+                .table(
+                    RecoveryTables.spreadRows(
+                        references.rhizomeElongation(), parameters.recovery().newPatchesPerYear())),
+            RepairTables.sites().table(RepairTables.siteRows(assessed.repairs())),
+            RepairTables.units().table(assessed.repairs().units()),
+            RepairTables.choice().table(assessed.repairs().choice().stream().toList()),
+            RepairTables.curve().table(assessed.repairs().curve()),
+            RepairTables.seasons().table(assessed.repairs().seasons()));
+    return Stream.of(
+            measured(assessed.measurement(), parameters, references),
+            ranked,
+            checks(assessed.counts(), assessed.findings()))
+        .flatMap(List::stream)
+        .toList();
+  }
+
+  /**
+   * The tables of what was measured, first in the order of all tables.
+   *
+   * @param measured measurement of a survey
+   * @param parameters those of the survey
+   * @param references reference tables that were used
+   * @throws IllegalStateException while a table is read, if a number is not finite
+   */
+  public static List<ResultTable> measured(
+      Measurement measured, Parameters parameters, ReferenceTables references) {
+    List<String> classOrder = classOrder(references);
     return List.of(
         BedTables.beds(references.species(), classOrder).table(measured.beds()),
         AreaTables.areas(classOrder).table(measured.areas()),
@@ -54,29 +95,21 @@ public final class ResultTables {
         FragmentationTables.gapWidths().table(FragmentationTables.binRows(measured)),
         PatchTables.crossings().table(PatchTables.crossingRows(measured)),
         ConnectivityTables.patches().table(ConnectivityTables.patchRows(measured)),
-        ConnectivityTables.fillings().table(ConnectivityTables.fillingRows(measured)),
-        SegmentTable.segments(causes, classOrder).table(assessed.ranking().segments()),
-        ScarTables.scarShares().table(assessed.ranking().shares()),
-        ZoneTables.zones().table(assessed.zones().zones()),
-        ZoneTables.segments().table(ZoneTables.segmentRows(assessed.zones())),
-        ZoneTables.markers().table(ZoneTables.markerRows(assessed.zones())),
-        ZoneTables.devices().table(ZoneTables.deviceRows(assessed.zones())),
-        ZoneTables.cover().table(assessed.zones().curve()),
-        RecoveryTables.scars().table(assessed.recovery().scars()),
-        RecoveryTables.beds().table(assessed.recovery().beds()),
-        RecoveryTables.areas().table(assessed.recovery().areas()),
-        RecoveryTables.years().table(RecoveryTables.yearRows(assessed.recovery())),
-        RecoveryTables.spread()
-            .table(
-                RecoveryTables.spreadRows(
-                    references.rhizomeElongation(), parameters.recovery().newPatchesPerYear())),
-        RepairTables.sites().table(RepairTables.siteRows(assessed.repairs())),
-        RepairTables.units().table(assessed.repairs().units()),
-        RepairTables.choice().table(assessed.repairs().choice().stream().toList()),
-        RepairTables.curve().table(assessed.repairs().curve()),
-        RepairTables.seasons().table(assessed.repairs().seasons()),
-        CheckTables.layers().table(assessed.counts()),
-        CheckTables.findings().table(assessed.findings()));
+        ConnectivityTables.fillings().table(ConnectivityTables.fillingRows(measured)));
+  }
+
+  /**
+   * The tables of what was read and found, last in the order of all tables.
+   *
+   * @param counts features by layer
+   * @param findings everything that was found
+   */
+  public static List<ResultTable> checks(List<LayerCount> counts, List<Finding> findings) {
+    return List.of(CheckTables.layers().table(counts), CheckTables.findings().table(findings));
+  }
+
+  private static List<String> classOrder(ReferenceTables references) {
+    return references.severityClasses().stream().map(SeverityClass::key).toList();
   }
 
   /** The definitions of all tables, in the same order. */

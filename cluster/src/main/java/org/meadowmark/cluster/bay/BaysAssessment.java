@@ -1,0 +1,253 @@
+package org.meadowmark.cluster.bay;
+
+import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.TreeMap;
+import org.apache.spark.api.java.JavaRDD;
+import org.apache.spark.api.java.JavaSparkContext;
+import org.apache.spark.api.java.function.MapFunction;
+import org.apache.spark.broadcast.Broadcast;
+import org.apache.spark.sql.Column;
+import org.apache.spark.sql.Dataset;
+import org.apache.spark.sql.Encoders;
+import org.apache.spark.sql.Row;
+import org.apache.spark.sql.SparkSession;
+import org.apache.spark.sql.functions;
+import org.apache.spark.storage.StorageLevel;
+import org.meadowmark.cluster.geoparquet.FeatureEncoder;
+import org.meadowmark.cluster.geoparquet.FeatureRow;
+import org.meadowmark.cluster.geoparquet.GeoParquetLayer;
+import org.meadowmark.cluster.geoparquet.RowBytes;
+import org.meadowmark.core.model.Ids;
+import org.meadowmark.core.model.LayerRole;
+import org.meadowmark.core.model.MeadowmarkException;
+import org.meadowmark.core.partition.PartSize;
+import org.meadowmark.core.project.DepthGrid;
+import org.meadowmark.core.survey.LayerSource;
+import scala.Tuple2;
+
+/**
+ * Assesses bays side by side: features to bays, bays to parts, parts to figures, figures to tables.
+ *
+ * <p>A bay is a survey of its own: beds and scars of different bays do not change each other's
+ * figures. Every figure is the one that the toolkit gives for the bay on one machine.
+ */
+public final class BaysAssessment implements AutoCloseable {
+  private static final int MOST_ERRORS_SHOWN = 5;
+
+  private final SparkSession spark;
+  private final SurveySpec survey;
+  private final String bayColumn;
+  private final PartSize size;
+  private final List<Dataset<?>> held = new ArrayList<>();
+
+  /**
+   * Prepares.
+   *
+   * @param spark the session
+   * @param survey layers and parameters
+   * @param bayColumn column of the layers that names the bay; empty where all is one bay
+   * @param size how large a part may be
+   */
+  public BaysAssessment(SparkSession spark, SurveySpec survey, String bayColumn, PartSize size) {
+    this.spark = spark;
+    this.survey = survey;
+    this.bayColumn = bayColumn;
+    this.size = size;
+  }
+
+  /**
+   * What was found.
+   *
+   * @param rows rows of all tables of all bays, see {@link Stage}
+   * @param bays bays by name
+   * @param parts number of parts
+   * @param largestPartScars scars of the part that has most
+   */
+  public record Outcome(
+      Dataset<Row> rows, TreeMap<String, Bay> bays, int parts, long largestPartScars) {}
+
+  /**
+   * A bay.
+   *
+   * @param grid label of its analysis grid
+   * @param scars its scars
+   */
+  public record Bay(String grid, int scars) {}
+
+  /**
+   * Assesses; the rows are held until this is closed.
+   *
+   * @throws MeadowmarkException if the input of any bay cannot be used
+   */
+  public Outcome assess() {
+    Dataset<Row> loaded = hold(load());
+    refuseErrors(loaded);
+    TreeMap<String, Bay> bays = new TreeMap<>(Ids.ORDER);
+    List<Tuple2<String, Tuple2<String, Integer>>> facts =
+        ofKind(loaded, Stage.FACTS)
+            .toJavaRDD()
+            .map(
+                row -> {
+                  BayFacts read = RowBytes.read(BayFacts.class, row.getAs(Stage.BYTES));
+                  return new Tuple2<>(
+                      row.getString(0), new Tuple2<>(read.grid(), read.scarCount()));
+                })
+            .collect();
+    facts.forEach(bay -> bays.put(bay._1(), new Bay(bay._2()._1(), bay._2()._2())));
+    List<Row> parts =
+        ofKind(loaded, Stage.PART)
+            .select(Stage.BAY, Stage.NUMBER, Stage.PLACE)
+            .orderBy(
+                functions.col(Stage.PLACE).desc(),
+                functions.col(Stage.BAY),
+                functions.col(Stage.NUMBER))
+            .collectAsList();
+    Dataset<Row> evidence = measure(ofKind(loaded, Stage.PART), parts);
+    Dataset<Row> measured =
+        // "facts" comes before "evidence" in falling order.
+        ofKind(loaded, Stage.FACTS)
+            .union(evidence)
+            .groupByKey((MapFunction<Row, String>) row -> row.getString(0), Encoders.STRING())
+            .flatMapSortedGroups(
+                new Column[] {functions.col(Stage.KIND).desc(), functions.col(Stage.NUMBER).asc()},
+                new BayMerger(survey),
+                Stage.encoder());
+    Dataset<Row> rows = hold(measured.union(ofKind(loaded, Stage.CHECKED)));
+    return new Outcome(rows, bays, parts.size(), parts.isEmpty() ? 0 : parts.get(0).getLong(2));
+  }
+
+  @Override
+  public void close() {
+    held.forEach(Dataset::unpersist);
+  }
+
+  private Dataset<Row> hold(Dataset<Row> rows) {
+    held.add(rows.persist(StorageLevel.DISK_ONLY()));
+    return rows;
+  }
+
+  private static Dataset<Row> ofKind(Dataset<Row> rows, String kind) {
+    return rows.filter(functions.col(Stage.KIND).equalTo(kind));
+  }
+
+  private Dataset<Row> load() {
+    List<LayerSource> sources = survey.definition().layers();
+    List<LayerHead> heads = new ArrayList<>();
+    ArrayList<ArrayList<byte[]>> ofEveryBay = new ArrayList<>();
+    Dataset<Row> features = spark.createDataset(List.of(), Stage.encoder());
+    for (int i = 0; i < sources.size(); i++) {
+      LayerSource source = sources.get(i);
+      ofEveryBay.add(new ArrayList<>());
+      if (source.role() == LayerRole.DEPTH && DepthGrid.isGrid(source)) {
+        heads.add(LayerHead.NO_TABLE);
+        continue;
+      }
+      GeoParquetLayer layer = GeoParquetLayer.open(spark, source);
+      heads.add(LayerHead.of(layer));
+      boolean ofBays = layer.attributes().contains(bayColumn);
+      Dataset<Row> rows = encoded(layer, i, ofBays);
+      if (bayColumn.isEmpty() || ofBays) {
+        features = features.union(rows);
+      } else if (source.role() == LayerRole.SCARS || source.role() == LayerRole.BEDS) {
+        throw new MeadowmarkException(
+            source.fileLabel()
+                + ": "
+                + layer.name()
+                + ": has no column '"
+                + bayColumn
+                + "' that names the bay; it has: "
+                + String.join(", ", layer.attributes()));
+      } else {
+        for (Row row : rows.collectAsList()) {
+          ofEveryBay.get(i).add(row.getAs(Stage.BYTES));
+        }
+      }
+    }
+    Broadcast<ArrayList<ArrayList<byte[]>>> shared =
+        JavaSparkContext.fromSparkContext(spark.sparkContext()).broadcast(ofEveryBay);
+    return features
+        .groupByKey((MapFunction<Row, String>) row -> row.getString(0), Encoders.STRING())
+        .flatMapGroups(new BayLoader(survey, heads, shared, size), Stage.encoder());
+  }
+
+  private Dataset<Row> encoded(GeoParquetLayer layer, int number, boolean ofBays) {
+    String named = survey.name();
+    int bay = ofBays ? layer.rows().schema().fieldIndex(bayColumn) : -1;
+    if (ofBays) {
+      Column name = functions.col("`" + bayColumn + "`").cast("string");
+      long without =
+          layer.rows().filter(name.isNull().or(functions.trim(name).equalTo(""))).count();
+      if (without > 0) {
+        throw new MeadowmarkException(
+            layer.source().fileLabel()
+                + ": "
+                + layer.name()
+                + ": "
+                + without
+                + " feature(s) have no value in '"
+                + bayColumn
+                + "'; give each the name of its bay");
+      }
+    }
+    FeatureEncoder encoder = new FeatureEncoder(layer);
+    return layer
+        .rows()
+        .map(
+            (MapFunction<Row, Row>)
+                row ->
+                    Stage.row(
+                        bay < 0 ? named : row.get(bay).toString(),
+                        Stage.FEATURE,
+                        number,
+                        0,
+                        RowBytes.of(encoder.encode(row), FeatureRow.class)),
+            Stage.encoder());
+  }
+
+  private static void refuseErrors(Dataset<Row> loaded) {
+    Dataset<Row> errors = ofKind(loaded, Stage.ERROR);
+    long count = errors.count();
+    if (count == 0) {
+      return;
+    }
+    List<String> messages = new ArrayList<>();
+    for (Row row :
+        errors.orderBy(Stage.BAY, Stage.BYTES).limit(MOST_ERRORS_SHOWN).collectAsList()) {
+      messages.add(
+          "bay "
+              + row.getString(0)
+              + ": "
+              + new String(row.<byte[]>getAs(Stage.BYTES), StandardCharsets.UTF_8));
+    }
+    throw new MeadowmarkException(
+        String.join(" | ", messages)
+            + (count > messages.size()
+                ? " (and " + (count - messages.size()) + " more errors)"
+                : ""));
+  }
+
+  private Dataset<Row> measure(Dataset<Row> parts, List<Row> largestFirst) {
+    List<Tuple2<String, Integer>> order =
+        largestFirst.stream().map(row -> new Tuple2<>(row.getString(0), row.getInt(1))).toList();
+    SurveySpec spec = survey;
+    JavaRDD<Row> evidence =
+        parts
+            .toJavaRDD()
+            .mapToPair(row -> new Tuple2<>(new Tuple2<>(row.getString(0), row.getInt(2)), row))
+            .partitionBy(new PartPlaces(order))
+            .values()
+            .map(
+                row ->
+                    Stage.row(
+                        row.getString(0),
+                        Stage.EVIDENCE,
+                        row.getInt(2),
+                        row.getLong(3),
+                        RowBytes.read(PartInput.class, row.getAs(Stage.BYTES))
+                            .measure(spec)
+                            .toBytes()));
+    return spark.createDataset(evidence.rdd(), Stage.encoder());
+  }
+}

@@ -1,0 +1,2 @@
+/** Layers as GeoParquet: read, written, and turned into the rows that travel between machines. */
+package org.meadowmark.cluster.geoparquet;

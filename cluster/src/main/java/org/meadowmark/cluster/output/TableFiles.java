@@ -1,0 +1,196 @@
+package org.meadowmark.cluster.output;
+
+import java.sql.Date;
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.TreeMap;
+import org.apache.spark.api.java.function.MapFunction;
+import org.apache.spark.sql.Dataset;
+import org.apache.spark.sql.Encoders;
+import org.apache.spark.sql.Row;
+import org.apache.spark.sql.RowFactory;
+import org.apache.spark.sql.functions;
+import org.apache.spark.sql.sedona_sql.UDT.GeometryUDT;
+import org.apache.spark.sql.types.DataType;
+import org.apache.spark.sql.types.DataTypes;
+import org.apache.spark.sql.types.StructType;
+import org.meadowmark.cluster.bay.Stage;
+import org.meadowmark.cluster.bay.TableRow;
+import org.meadowmark.cluster.geoparquet.GeoParquetColumns;
+import org.meadowmark.cluster.geoparquet.ProjJson;
+import org.meadowmark.cluster.geoparquet.RowBytes;
+import org.meadowmark.cluster.geoparquet.Value;
+import org.meadowmark.core.measure.Measurement;
+import org.meadowmark.core.model.Ids;
+import org.meadowmark.core.project.AnalysisGrid;
+import org.meadowmark.core.reference.ReferenceTables;
+import org.meadowmark.core.survey.Parameters;
+import org.meadowmark.core.write.Column;
+import org.meadowmark.core.write.ResultTable;
+import org.meadowmark.core.write.ResultTable.GeometryKind;
+import org.meadowmark.core.write.table.ResultTables;
+
+/**
+ * Writes the tables of all bays: as GeoParquet where rows have a geometry, else as Parquet. The
+ * rows of a bay are together in one file, in the order of the table.
+ *
+ * <p>A table with geometries is one file set; where bays have different analysis grids, one for
+ * each grid, since a file set has one reference system.
+ */
+public final class TableFiles {
+  private static final String ENDING = ".parquet";
+
+  private final Dataset<Row> rows;
+  private final Map<String, AnalysisGrid> gridOfBay;
+  private final ClusterFolder folder;
+
+  /**
+   * Prepares.
+   *
+   * @param rows rows of all tables, see {@link Stage}
+   * @param gridOfBay analysis grid of each bay
+   * @param folder where to
+   */
+  public TableFiles(Dataset<Row> rows, Map<String, AnalysisGrid> gridOfBay, ClusterFolder folder) {
+    this.rows = rows;
+    this.gridOfBay = gridOfBay;
+    this.folder = folder;
+  }
+
+  /** The tables of what was measured, without rows. */
+  public static List<ResultTable> measuredLayouts(
+      Parameters parameters, ReferenceTables references) {
+    return ResultTables.measured(
+        new Measurement(
+            List.of(),
+            List.of(),
+            List.of(),
+            List.of(),
+            List.of(),
+            List.of(),
+            List.of(),
+            Optional.empty()),
+        parameters,
+        references);
+  }
+
+  /** Writes every table. */
+  public void write(Parameters parameters, ReferenceTables references) {
+    write(Stage.MEASURED, measuredLayouts(parameters, references));
+    write(Stage.CHECKED, ResultTables.checks(List.of(), List.of()));
+  }
+
+  private void write(String kind, List<ResultTable> layouts) {
+    for (int number = 0; number < layouts.size(); number++) {
+      ResultTable layout = layouts.get(number);
+      Dataset<Row> own =
+          rows.filter(
+              functions
+                  .col(Stage.KIND)
+                  .equalTo(kind)
+                  .and(functions.col(Stage.NUMBER).equalTo(number)));
+      if (layout.geometryKind() == GeometryKind.NONE) {
+        decoded(own, layout).write().parquet(folder.inside(layout.name() + ENDING));
+      } else {
+        writeByGrid(own, layout);
+      }
+    }
+  }
+
+  private void writeByGrid(Dataset<Row> own, ResultTable layout) {
+    TreeMap<String, AnalysisGrid> grids = new TreeMap<>();
+    gridOfBay.values().forEach(grid -> grids.put(grid.label(), grid));
+    for (AnalysisGrid grid : grids.values()) {
+      String code = grid.label().matches("[A-Z]+:[0-9]+") ? grid.label() : "";
+      Object[] bays =
+          gridOfBay.entrySet().stream()
+              .filter(bay -> bay.getValue().label().equals(grid.label()))
+              .map(Map.Entry::getKey)
+              .toArray();
+      String name =
+          grids.size() == 1
+              ? layout.name()
+              : layout.name() + "." + grid.label().replaceAll("[^A-Za-z0-9]+", "-");
+      Dataset<Row> onGrid =
+          grids.size() == 1 ? own : own.filter(functions.col(Stage.BAY).isin(bays));
+      decoded(onGrid, layout)
+          .write()
+          .format("geoparquet")
+          .option("geoparquet.crs", ProjJson.of(grid.crs(), code))
+          .save(folder.inside(name + ENDING));
+    }
+  }
+
+  private static Dataset<Row> decoded(Dataset<Row> own, ResultTable layout) {
+    StructType schema = schema(layout);
+    int columns = layout.columns().size();
+    boolean placed = layout.geometryKind() != GeometryKind.NONE;
+    // The rows of a bay leave its merger in order, and nothing here moves them.
+    return own.map(
+        (MapFunction<Row, Row>)
+            row -> {
+              TableRow cells = RowBytes.read(TableRow.class, row.getAs(Stage.BYTES));
+              Object[] values = new Object[1 + columns + (placed ? 1 : 0)];
+              values[0] = row.getString(0);
+              for (Value value : cells.values()) {
+                values[1 + value.column()] =
+                    value.kind() == Value.Kind.DATE
+                        ? Date.valueOf((LocalDate) value.object())
+                        : value.object();
+              }
+              if (placed) {
+                values[1 + columns] = cells.geometry().orElse(null);
+              }
+              return RowFactory.create(values);
+            },
+        Encoders.row(schema));
+  }
+
+  private static StructType schema(ResultTable layout) {
+    StructType schema = new StructType().add(Stage.BAY, DataTypes.StringType, false);
+    for (Column column : layout.columns()) {
+      schema = schema.add(column.name(), type(column.type()), true);
+    }
+    return layout.geometryKind() == GeometryKind.NONE
+        ? schema
+        : schema.add(GeoParquetColumns.GEOMETRY, new GeometryUDT(), true);
+  }
+
+  private static DataType type(Column.Type type) {
+    return switch (type) {
+      case TEXT -> DataTypes.StringType;
+      case INTEGER -> DataTypes.LongType;
+      case REAL -> DataTypes.DoubleType;
+      case DATE -> DataTypes.DateType;
+      case BOOLEAN -> DataTypes.BooleanType;
+    };
+  }
+
+  /** Rows of the line for the whole of each bay, by bay: values by column of the table of areas. */
+  public static TreeMap<String, Map<String, Object>> wholeBays(
+      Dataset<Row> rows, Parameters parameters, ReferenceTables references) {
+    List<ResultTable> layouts = measuredLayouts(parameters, references);
+    int number = layouts.stream().map(ResultTable::name).toList().indexOf("areas");
+    List<String> names = layouts.get(number).columns().stream().map(Column::name).toList();
+    List<Row> lines =
+        rows.filter(
+                functions
+                    .col(Stage.KIND)
+                    .equalTo(Stage.MEASURED)
+                    .and(functions.col(Stage.NUMBER).equalTo(number)))
+            .collectAsList();
+    TreeMap<String, Map<String, Object>> whole = new TreeMap<>(Ids.ORDER);
+    for (Row line : lines) {
+      Map<String, Object> values = new TreeMap<>();
+      for (Value value : RowBytes.read(TableRow.class, line.getAs(Stage.BYTES)).values()) {
+        values.put(names.get(value.column()), value.object());
+      }
+      if ("whole survey".equals(values.get("scope"))) {
+        whole.put(line.getString(0), values);
+      }
+    }
+    return whole;
+  }
+}

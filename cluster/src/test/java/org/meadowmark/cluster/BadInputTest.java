@@ -1,0 +1,184 @@
+package org.meadowmark.cluster;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.meadowmark.cluster.SharedSession.SPARK;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.stream.Stream;
+import org.apache.spark.sql.Row;
+import org.apache.spark.sql.RowFactory;
+import org.apache.spark.sql.sedona_sql.UDT.GeometryUDT;
+import org.apache.spark.sql.types.StructType;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.locationtech.jts.io.ParseException;
+import org.locationtech.jts.io.WKBWriter;
+import org.locationtech.jts.io.WKTReader;
+import org.meadowmark.cluster.SharedSession.Said;
+
+/** What is wrong with layers is said, nothing is dropped silently, and nothing is left behind. */
+class BadInputTest {
+  private static final String UTM =
+      "{\"name\":\"utm\",\"id\":{\"authority\":\"EPSG\",\"code\":32617}}";
+  private static final String SCAR = "LINESTRING (500010 3000010, 500040 3000012)";
+  private static final String BED =
+      "POLYGON ((500000 3000000, 500100 3000000, 500100 3000100, 500000 3000100, 500000 3000000))";
+
+  @TempDir Path folder;
+
+  private Path output;
+
+  @BeforeEach
+  void survey() throws IOException {
+    output = folder.resolve("output");
+    Files.writeString(
+        folder.resolve("survey.toml"),
+        """
+        [survey]
+        name = "Small"
+        [layers.scars]
+        file = "scars.parquet"
+        [layers.beds]
+        file = "beds.parquet"
+        """);
+  }
+
+  private void layer(String name, String crs, String... geometries) throws ParseException {
+    List<Row> rows = new ArrayList<>();
+    for (int i = 0; i < geometries.length; i++) {
+      rows.add(
+          RowFactory.create(
+              i == 0 ? "north" : null,
+              geometries[i].isEmpty() ? null : new WKTReader().read(geometries[i])));
+    }
+    SPARK
+        .createDataFrame(
+            rows, new StructType().add("bay", "string").add("geometry", new GeometryUDT()))
+        .coalesce(1)
+        .write()
+        .format("geoparquet")
+        .option("geoparquet.crs", crs)
+        .save(folder.resolve(name + ".parquet").toString());
+  }
+
+  private Said assess(Object... more) {
+    List<Object> all = new ArrayList<>(List.of("assess", folder, "--output", output));
+    all.addAll(List.of(more));
+    return SharedSession.run(all.toArray());
+  }
+
+  private void assertNothingLeft() throws IOException {
+    try (Stream<Path> files = Files.list(folder)) {
+      assertThat(files.map(file -> file.getFileName().toString()))
+          .isSubsetOf("survey.toml", "scars.parquet", "beds.parquet", ".scars.parquet.crc");
+    }
+  }
+
+  @Test
+  void aLayerThatIsMissingIsNamed() throws Exception {
+    layer("scars", UTM, SCAR);
+    Said said = assess();
+    assertThat(said.code()).isEqualTo(3);
+    assertThat(said.err()).contains("beds.parquet").contains("does not exist");
+    assertNothingLeft();
+  }
+
+  @Test
+  void parquetWithoutGeometryIsRefused() throws Exception {
+    layer("scars", UTM, SCAR);
+    SPARK.range(3).write().parquet(folder.resolve("beds.parquet").toString());
+    Said said = assess();
+    assertThat(said.code()).isEqualTo(3);
+    assertThat(said.err()).contains("beds.parquet").contains("without the metadata of GeoParquet");
+    assertNothingLeft();
+  }
+
+  @Test
+  void aSystemWithoutACodeIsRefused() throws Exception {
+    layer("scars", UTM, SCAR);
+    layer("beds", "{\"type\":\"ProjectedCRS\",\"name\":\"Our own\"}", BED);
+    Said said = assess();
+    assertThat(said.code()).isEqualTo(3);
+    assertThat(said.err()).contains("'Our own', which carries no code").contains("EPSG:n");
+  }
+
+  @Test
+  void featuresWithoutABayAreRefused() throws Exception {
+    layer("scars", UTM, SCAR, SCAR);
+    layer("beds", UTM, BED);
+    Said said = assess("--bay-column", "bay");
+    assertThat(said.code()).isEqualTo(3);
+    assertThat(said.err()).contains("scars.parquet: scars: 1 feature(s) have no value in 'bay'");
+    Said other = assess("--bay-column", "county");
+    assertThat(other.code()).isEqualTo(3);
+    assertThat(other.err()).contains("has no column 'county'").contains("it has: bay");
+    assertNothingLeft();
+  }
+
+  @Test
+  void anErrorOnAWorkerEndsTheRunWithTheBay() throws Exception {
+    layer("scars", UTM, SCAR);
+    layer("beds", UTM, SCAR);
+    Said said = assess();
+    assertThat(said.code()).as(said.err()).isEqualTo(3);
+    assertThat(said.err()).contains("bay Small: ").contains("beds.parquet: beds: ");
+    assertNothingLeft();
+  }
+
+  @Test
+  void aGeometryThatCannotBeReadIsAFindingAndTheRestIsMeasured() throws Exception {
+    layer("beds", UTM, BED);
+    byte[] whole = new WKBWriter().write(new WKTReader().read(SCAR));
+    RawGeoParquet.write(
+        folder.resolve("scars.parquet"),
+        List.of(
+            new RawGeoParquet.Feature("a", 1, whole),
+            new RawGeoParquet.Feature("b", 2, new byte[] {1, 2, 0, 0, 0, 9}),
+            new RawGeoParquet.Feature("c", 3, null)),
+        "{\"version\":\"1.1.0\",\"primary_column\":\"geometry\",\"columns\":{\"geometry\":"
+            + "{\"encoding\":\"WKB\",\"geometry_types\":[],\"crs\":"
+            + UTM
+            + "}}}");
+    Said said = assess();
+    assertThat(said.code()).as(said.err()).isZero();
+    assertThat(said.out()).contains("1 scars in 1 beds");
+    List<Row> findings =
+        SPARK
+            .read()
+            .parquet(output.resolve("findings.parquet").toString())
+            .filter("treatment = 'skipped'")
+            .orderBy("feature_id")
+            .collectAsList();
+    assertThat(findings)
+        .extracting(row -> row.getAs("feature_id") + " " + row.getAs("code"))
+        .containsExactly("b unreadable_feature", "c null_geometry");
+    List<Row> counts =
+        SPARK
+            .read()
+            .parquet(output.resolve("layers.parquet").toString())
+            .filter("role = 'scars'")
+            .selectExpr("read_count", "used_count", "skipped_count")
+            .collectAsList();
+    assertThat(counts).containsExactly(RowFactory.create(3L, 1L, 2L));
+  }
+
+  @Test
+  void anOutputIsReplacedOnlyWhereItIsOneAndWhereThatIsAsked() throws Exception {
+    layer("scars", UTM, SCAR);
+    layer("beds", UTM, BED);
+    assertThat(assess().code()).isZero();
+    Said again = assess();
+    assertThat(again.code()).isEqualTo(4);
+    assertThat(again.err()).contains("already exists").contains("--overwrite");
+    assertThat(assess("--overwrite").code()).isZero();
+    Files.delete(output.resolve("run-record.json"));
+    Said foreign = assess("--overwrite");
+    assertThat(foreign.code()).isEqualTo(4);
+    assertThat(output.resolve("beds.parquet")).exists();
+  }
+}

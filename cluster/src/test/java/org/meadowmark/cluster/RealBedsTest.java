@@ -1,0 +1,93 @@
+package org.meadowmark.cluster;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.meadowmark.cluster.SharedSession.SPARK;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import org.junit.jupiter.api.Assumptions;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.meadowmark.cluster.SharedSession.Said;
+import org.meadowmark.core.check.CheckedSurvey;
+import org.meadowmark.core.check.FindingLog;
+import org.meadowmark.core.check.LayerChecker;
+import org.meadowmark.core.model.Bed;
+import org.meadowmark.core.model.LayerRole;
+import org.meadowmark.core.model.MetricSurvey;
+import org.meadowmark.core.model.Progress;
+import org.meadowmark.core.project.CrsCatalog;
+import org.meadowmark.core.project.SurveyProjector;
+import org.meadowmark.core.read.LayerReaders;
+import org.meadowmark.core.reference.ReferenceTablesReader;
+import org.meadowmark.core.survey.LayerSource;
+import org.meadowmark.core.survey.ParametersTable;
+import org.meadowmark.samples.ScarGenerator;
+import org.meadowmark.samples.ScarSettings;
+import org.meadowmark.samples.SurveyFolderWriter;
+
+/**
+ * 2,000 invented scars on real beds, on the cluster and on one machine: the same rows. Skipped
+ * where the open seagrass polygons are not beside the project in {@code shared/data}.
+ */
+class RealBedsTest {
+  @TempDir Path folder;
+
+  @Test
+  void partsOfRealBedsGiveTheRowsOfOneMachine() {
+    Path file =
+        Path.of(System.getProperty("meadowmark.root", "."))
+            .resolve("../shared/data/tampa-bay-seagrass-1999.gpkg")
+            .toAbsolutePath()
+            .normalize();
+    Assumptions.assumeTrue(
+        Files.exists(file), () -> "skipped: there is no " + file + " beside the project");
+    Path survey = folder.resolve("survey");
+    inventScars(file, survey);
+    Path layers = folder.resolve("layers");
+    Said converted = SharedSession.run("convert", survey, "-o", layers);
+    assertThat(converted.code()).as(converted.err()).isZero();
+    Path output = folder.resolve("output");
+    Said said =
+        SharedSession.run("assess", OneMachine.QUICK, layers, "-o", output, "--part-scars", 500);
+    assertThat(said.code()).as(said.err()).isZero();
+    assertThat(said.out()).contains("2839 beds").doesNotContain(", 1 part(s)");
+    String bay = "Invented scars";
+    OneMachine.measured(survey)
+        .forEach(
+            (table, rows) ->
+                assertThat(OneMachine.written(SPARK, output, table, bay))
+                    .as(table)
+                    .containsExactlyElementsOf(rows));
+  }
+
+  private static void inventScars(Path beds, Path survey) {
+    LayerSource source = LayerSource.of(LayerRole.BEDS, beds);
+    FindingLog log = new FindingLog();
+    LayerChecker<Bed> checker = LayerChecker.beds(source, ReferenceTablesReader.bundled(), log);
+    LayerReaders.read(source, checker);
+    MetricSurvey projected =
+        new SurveyProjector(
+                new CrsCatalog(), ParametersTable.bundled().defaults(), log, Progress.NONE)
+            .project(
+                new CheckedSurvey(
+                    List.of(),
+                    List.of(checker.checked()),
+                    List.of(),
+                    List.of(),
+                    List.of(),
+                    List.of(),
+                    List.of()),
+                List.of());
+    SurveyFolderWriter.write(
+        survey,
+        "Invented scars",
+        ScarGenerator.on(
+            projected.beds().stream().map(Bed::geometry).toList(), ScarSettings.of(5, 2_000)),
+        projected.gridLabel(),
+        new SurveyFolderWriter.BedFile(
+            beds.toString(), Optional.empty(), Optional.empty(), Optional.empty()));
+  }
+}
