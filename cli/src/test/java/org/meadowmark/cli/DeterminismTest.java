@@ -28,6 +28,8 @@ import java.util.stream.Stream;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /**
  * The same survey gives the same bytes, whatever the threads, the language, time zone and character
@@ -82,6 +84,19 @@ class DeterminismTest {
                 path.startsWith("/options/")
                     || path.matches("/run/(started|ended|wall_seconds)")
                     || path.matches("/run/stages/\\d+/(wall_seconds|peak_heap_bytes)"));
+  }
+
+  /** With the run of the others and that on another computer these are five. */
+  @ParameterizedTest
+  @ValueSource(ints = {1, 2, 2})
+  void runAfterRunGivesTheSameBytes(int threads, @TempDir Path again) throws Exception {
+    Path output = again.resolve("again");
+    run(
+        "assess",
+        SAMPLE.resolve("season-2").toString(),
+        "--threads=" + threads,
+        "--output=" + output);
+    assertSame(OutputState.of(output), assessed);
   }
 
   /** Sheets, paper and record name the digests of the input, so they differ and nothing else. */
