@@ -172,7 +172,11 @@ class DependenciesTest {
       for (String name : library.licences()) {
         names.add(known(library, name).name());
       }
-      row(text, library.artifact(), library.version(), String.join(" or ", names));
+      row(
+          text,
+          library.artifact(),
+          library.version(),
+          names.isEmpty() ? "none stated" : String.join(" or ", names));
     }
   }
 
