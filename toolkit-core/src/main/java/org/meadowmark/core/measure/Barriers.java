@@ -77,7 +77,8 @@ public final class Barriers {
 
   /**
    * {@return the part of an area around a line that can be reached from the line without crossing a
-   * barrier; the area itself where no barrier meets it, empty where barriers cover the line}
+   * barrier; the area itself where no barrier meets it; may be empty where a barrier lies on the
+   * line}
    *
    * @param around area to look at, on the analysis grid
    * @param line where the way starts, such as a channel segment

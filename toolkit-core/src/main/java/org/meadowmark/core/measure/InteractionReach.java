@@ -106,8 +106,8 @@ public final class InteractionReach {
   }
 
   /**
-   * {@return number of scars near one meadow from which on all meadows of a survey are cut in
-   * tiles}
+   * {@return most scars near any one meadow with which no meadow of a survey is cut in tiles; with
+   * more near one, all are}
    */
   public static int mostScarsOfUntiledMeadow() {
     return Meadows.MOST_SCARS_OF_SMALL;
