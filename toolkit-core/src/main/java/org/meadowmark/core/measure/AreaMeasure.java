@@ -27,8 +27,11 @@ public record AreaMeasure(
 
   /** What a line of area results is about. */
   public enum Kind {
+    /** Grass of all beds inside one management area, each bed cut at its outline. */
     MANAGEMENT_AREA,
+    /** Grass that lies in no management area. */
     OUTSIDE_MANAGEMENT_AREAS,
+    /** Grass of all beds. */
     WHOLE_SURVEY
   }
 
@@ -52,6 +55,19 @@ public record AreaMeasure(
    */
   public record SeverityGrass(String severityKey, double grassSquareMetres) {}
 
+  /**
+   * Keeps copies of the lists that cannot be changed.
+   *
+   * @param kind which of the three
+   * @param area the management area, where it is one
+   * @param bedCount beds that have grass in it
+   * @param damage damage of the beds in it
+   * @param fragmentation pieces of the beds in it, touching beds joined
+   * @param byClass mapped grass by texture or species, see {@link GrassClass}, in key order
+   * @param bySeverity mapped grass by the severity class of its bed, see {@link SeverityGrass},
+   *     lightest class first; the areas add up to the mapped bed area
+   * @throws NullPointerException if a list or an entry of one is null
+   */
   public AreaMeasure {
     byClass = List.copyOf(byClass);
     bySeverity = List.copyOf(bySeverity);

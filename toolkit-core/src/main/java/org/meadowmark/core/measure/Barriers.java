@@ -60,7 +60,12 @@ public final class Barriers {
     return index.isEmpty();
   }
 
-  /** {@return whether the straight way between two points touches a barrier} */
+  /**
+   * {@return whether the straight way between two points touches a barrier}
+   *
+   * @param from one end, on the analysis grid
+   * @param to the other end
+   */
   public boolean block(Coordinate from, Coordinate to) {
     List<PreparedGeometry> near = near(new Envelope(from, to));
     if (near.isEmpty()) {
@@ -71,7 +76,12 @@ public final class Barriers {
   }
 
   /**
-   * {@return the part of an area around a line that can be reached from the line without crossing}
+   * {@return the part of an area around a line that can be reached from the line without crossing a
+   * barrier; the area itself where no barrier meets it; may be empty where a barrier lies on the
+   * line}
+   *
+   * @param around area to look at, on the analysis grid
+   * @param line where the way starts, such as a channel segment
    */
   public Geometry reachable(Geometry around, LineString line) {
     Geometry open = around;

@@ -13,7 +13,11 @@ import java.util.List;
 public final class ConnectedSets {
   private final int[] parents;
 
-  /** Starts with each of a number of things on its own. */
+  /**
+   * Starts with each of a number of things on its own.
+   *
+   * @param count number of things, numbered from 0
+   */
   public ConnectedSets(int count) {
     parents = new int[count];
     Arrays.setAll(parents, i -> i);
@@ -28,19 +32,33 @@ public final class ConnectedSets {
     return at;
   }
 
-  /** The smaller root becomes the root of both, so that a root is the first member of its set. */
+  /**
+   * Says that two things hang together. The smaller root becomes the root of both, so that a root
+   * is the first member of its set.
+   *
+   * @param first number of a thing
+   * @param second number of another, or of the same
+   */
   public void join(int first, int second) {
     int a = root(first);
     int b = root(second);
     parents[Math.max(a, b)] = Math.min(a, b);
   }
 
-  /** Whether two things hang together. */
+  /**
+   * {@return whether two things hang together, through any number of pairs}
+   *
+   * @param first number of a thing
+   * @param second number of another, or of the same
+   */
   public boolean areJoined(int first, int second) {
     return root(first) == root(second);
   }
 
-  /** Set of each thing; sets are numbered from 0 in order of their first member. */
+  /**
+   * {@return number of the set of each thing; sets are numbered from 0 in order of their first
+   * member}
+   */
   public int[] numbers() {
     int[] numbers = new int[parents.length];
     int next = 0;
@@ -51,7 +69,7 @@ public final class ConnectedSets {
     return numbers;
   }
 
-  /** Members of each set, ascending; sets in order of their first member. */
+  /** {@return members of each set, ascending; sets in order of their first member} */
   public List<List<Integer>> members() {
     List<List<Integer>> members = new ArrayList<>();
     int[] numbers = numbers();

@@ -35,6 +35,7 @@ public record EffectiveMesh(
    *
    * @param patchSquareMetres areas of the patches
    * @param totalSquareMetres area that the patches are taken to be a division of
+   * @return the figures; the mesh size and its boundary-corrected form are the same
    */
   public static EffectiveMesh of(double[] patchSquareMetres, double totalSquareMetres) {
     return of(patchSquareMetres, patchSquareMetres, totalSquareMetres);
@@ -46,6 +47,7 @@ public record EffectiveMesh(
    * @param partSquareMetres areas of the parts inside the boundary
    * @param completeSquareMetres for each part the area of the whole patch that it belongs to
    * @param totalSquareMetres area that the parts are taken to be a division of
+   * @return the figures; all empty where the total is not above 0
    * @throws IllegalArgumentException if the two arrays differ in length
    */
   public static EffectiveMesh of(

@@ -46,6 +46,20 @@ public record Fragmentation(
       Optional<Connectedness> before,
       Optional<Connectedness> after) {}
 
+  /**
+   * Keeps copies of the lists that cannot be changed.
+   *
+   * @param totalSquareMetres mapped grass before scarring, touching beds joined: the total that
+   *     densities, division, splitting and mesh size are taken of, both before and after
+   * @param before figures of the patches without scars
+   * @param after the same with scars taken out
+   * @param crumbsAfter pieces below the minimum patch area after scarring, not counted as patches
+   * @param gaps smallest widths of gaps made by scars: one value for each scar and pair of patches
+   *     it separates
+   * @param gapBins the same widths counted in classes, narrowest first
+   * @param crossings groups of patches that an animal can reach, by crossing distance, ascending
+   * @throws NullPointerException if a list or an entry of one is null
+   */
   public Fragmentation {
     gapBins = List.copyOf(gapBins);
     crossings = List.copyOf(crossings);

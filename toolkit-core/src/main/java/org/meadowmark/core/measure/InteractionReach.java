@@ -47,12 +47,12 @@ public final class InteractionReach {
     this.errors = DamageErrors.model(parameters);
   }
 
-  /** Beds this near touch. */
+  /** {@return distance within which beds touch, in metres: the tolerance for slivers} */
   public double touchingBeds() {
     return parameters.sliverToleranceMetres();
   }
 
-  /** Beds farther apart do not change each other's figures. */
+  /** {@return distance in metres beyond which beds do not change each other's figures} */
   public double betweenBeds() {
     // Joining a meadow may move an outline by the tolerance, on both sides.
     return 2 * parameters.sliverToleranceMetres()
@@ -60,8 +60,10 @@ public final class InteractionReach {
   }
 
   /**
-   * Reach of a scar from its line or outline; two scars farther apart than theirs together do not
-   * change each other's figures.
+   * {@return reach of a scar from its line or outline, in metres; two scars farther apart than
+   * theirs together do not change each other's figures}
+   *
+   * @param scar scar on the grid
    */
   public double ofScar(Scar scar) {
     double factor = factor(scar);
@@ -73,13 +75,23 @@ public final class InteractionReach {
     return GapFinder.EDGE_METRES + Math.max(half, drawn);
   }
 
-  /** Reach of a scar to beds. */
+  /**
+   * {@return reach of a scar to beds from its line or outline, in metres; a bed farther away does
+   * not change its figures, nor it the bed's}
+   *
+   * @param scar scar on the grid
+   */
   public double toBeds(Scar scar) {
     double half = scar.isLine() ? scar.widthMetres() * factor(scar) / 2 : 0;
     return ofScar(scar) + GapFinder.reach(half);
   }
 
-  /** A box around the footprint of a scar. */
+  /**
+   * {@return a box around the footprint of a scar, as it was mapped: without errors of width and
+   * position}
+   *
+   * @param scar scar on the grid
+   */
   public Envelope extent(Scar scar) {
     Envelope extent = new Envelope(scar.geometry().getEnvelopeInternal());
     if (scar.isLine()) {
@@ -93,7 +105,10 @@ public final class InteractionReach {
     return scale.lengthFactor(middle.x, middle.y);
   }
 
-  /** Scars near a meadow from which on all meadows of a survey are cut in tiles. */
+  /**
+   * {@return most scars near any one meadow with which no meadow of a survey is cut in tiles; with
+   * more near one, all are}
+   */
   public static int mostScarsOfUntiledMeadow() {
     return Meadows.MOST_SCARS_OF_SMALL;
   }

@@ -32,7 +32,11 @@ public record LengthDistribution(
           OptionalDouble.empty(),
           OptionalDouble.empty());
 
-  /** {@return the distribution of some values, in any order} Time n log n. */
+  /**
+   * {@return the distribution of some values, in any order} Time n log n.
+   *
+   * @param metres the values; the array is left as it is
+   */
   public static LengthDistribution of(double[] metres) {
     if (metres.length == 0) {
       return NONE;

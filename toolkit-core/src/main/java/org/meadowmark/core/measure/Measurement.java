@@ -39,6 +39,22 @@ public record Measurement(
    */
   public record ScarredGrass(String bedId, Geometry geometry, double areaSquareMetres) {}
 
+  /**
+   * Keeps copies of the lists that cannot be changed; of lists whose rows are kept elsewhere, and
+   * of patches and gaps, which are made when they are asked for, a view that cannot be changed.
+   *
+   * @param scars by scar id
+   * @param scarsInBeds by scar id, then bed id
+   * @param beds by bed id
+   * @param areas management areas by id, then the beds outside them, then the whole survey
+   * @param patches after scarring, by number; each is made when it is asked for
+   * @param gaps by number; each is made when it is asked for
+   * @param scarredGrass scarred parts of beds, one geometry a bed that has any, on the analysis
+   *     grid; several where a bed with very many scars was cut in tiles
+   * @param connectivity patch by patch and scar by scar; empty where there are more patches than
+   *     the limit for it
+   * @throws NullPointerException if a list is null, or an entry of one that is copied
+   */
   public Measurement {
     scars = KeptElsewhere.copyOf(scars);
     scarsInBeds = KeptElsewhere.copyOf(scarsInBeds);

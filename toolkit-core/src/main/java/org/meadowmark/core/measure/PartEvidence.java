@@ -139,22 +139,24 @@ public final class PartEvidence implements Serializable {
     return content;
   }
 
-  /** Number of scars. */
+  /** {@return number of scars in the part} */
   public int scarCount() {
     return content.scars.size();
   }
 
-  /** Number of beds. */
+  /** {@return number of beds in the part} */
   public int bedCount() {
     return content.beds.size();
   }
 
-  /** Number of patches after scarring. */
+  /** {@return number of patches of the part after scarring} */
   public int patchCount() {
     return content.after.size();
   }
 
-  /** The same as bytes. */
+  /**
+   * {@return everything as bytes, for {@link #fromBytes}; the same evidence gives the same bytes}
+   */
   public byte[] toBytes() {
     ByteArrayOutputStream bytes = new ByteArrayOutputStream();
     try (DataOutputStream out = new DataOutputStream(bytes)) {
@@ -165,7 +167,12 @@ public final class PartEvidence implements Serializable {
     return bytes.toByteArray();
   }
 
-  /** Reads what {@link #toBytes} gave. */
+  /**
+   * {@return the evidence that {@link #toBytes} made bytes of}
+   *
+   * @param bytes all of them, as {@link #toBytes} of the same version of the program gave them
+   * @throws UncheckedIOException if the bytes end too early
+   */
   public static PartEvidence fromBytes(byte[] bytes) {
     try {
       return new PartEvidence(

@@ -51,7 +51,7 @@ public final class PartMeasurer {
     this.progress = progress;
   }
 
-  /** Measures the part. */
+  /** {@return what the part gives, measured anew at every call} */
   public PartEvidence measure() {
     SurveyMeasurer measurer = new SurveyMeasurer(part, parameters, tables, progress, rules);
     SurveyMeasurer.Ground ground = measurer.ground();

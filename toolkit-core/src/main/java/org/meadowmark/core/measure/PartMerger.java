@@ -81,7 +81,7 @@ public final class PartMerger {
   }
 
   /**
-   * Rules for the next part. Where a line of totals has so many patches already that its
+   * {@return rules for the next part} Where a line of totals has so many patches already that its
    * connectivity will be estimated, the next part keeps fewer ways; parts that were measured
    * without knowing it give the same figures but for rounding, and take more memory.
    */
@@ -103,7 +103,11 @@ public final class PartMerger {
     return new PartRules(scarCount, Optional.of(tiled), thinnedBefore, thinnedAfter);
   }
 
-  /** Adds a part. */
+  /**
+   * Adds a part. Its rows go to the store, its columns stay in memory.
+   *
+   * @param evidence what the part gave; each part once
+   */
   public void add(PartEvidence evidence) {
     PartEvidence.Content part = evidence.content();
     MergedPart columns =
@@ -127,7 +131,7 @@ public final class PartMerger {
     parts.add(columns);
   }
 
-  /** Everything together. The rows are read from the store, which must stay open. */
+  /** {@return everything together} The rows are read from the store, which must stay open. */
   public Measurement merge() {
     MergedOrder.Places scarPlaces =
         MergedOrder.byId(parts, MergedPart::scarIds, p -> p.starts().scars());

@@ -19,12 +19,30 @@ public record PartRules(
     Optional<Boolean> tiled,
     List<Integer> thinnedBefore,
     List<Integer> thinnedAfter) {
+  /**
+   * Keeps copies of the lists that cannot be changed.
+   *
+   * @param scarCount scars of the whole survey
+   * @param tiled whether meadows are cut in tiles, because one meadow of the survey has very many
+   *     scars near it; empty where the part is the whole and decides for itself
+   * @param thinnedBefore lines of totals that have so many patches before scarring that
+   *     connectivity is estimated: numbers of the management areas in order, then of what lies
+   *     outside them, where there are any, then of the whole survey
+   * @param thinnedAfter the same after scarring
+   * @throws NullPointerException if a list or an entry of one is null
+   */
   public PartRules {
     thinnedBefore = List.copyOf(thinnedBefore);
     thinnedAfter = List.copyOf(thinnedAfter);
   }
 
-  /** Rules of a part where few patches are in every line. */
+  /**
+   * {@return rules of a part where no line of totals has so many patches that its connectivity is
+   * estimated}
+   *
+   * @param scarCount scars of the whole survey
+   * @param tiled whether meadows are cut in tiles, see {@link #tiled}
+   */
   public static PartRules of(int scarCount, boolean tiled) {
     return new PartRules(scarCount, Optional.of(tiled), List.of(), List.of());
   }

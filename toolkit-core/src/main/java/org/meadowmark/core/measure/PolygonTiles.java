@@ -90,12 +90,20 @@ public final class PolygonTiles {
     }
   }
 
-  /** {@return grid length of a line inside the geometry} */
+  /**
+   * {@return grid length of a line inside the geometry}
+   *
+   * @param line line on the same grid; may reach outside
+   */
   public double lengthInside(Geometry line) {
     return sum(line, Geometry::getLength);
   }
 
-  /** {@return grid area of a polygonal shape inside the geometry} */
+  /**
+   * {@return grid area of a polygonal shape inside the geometry}
+   *
+   * @param shape valid polygonal geometry on the same grid; may reach outside
+   */
   public double areaInside(Geometry shape) {
     return sum(shape, Geometry::getArea);
   }

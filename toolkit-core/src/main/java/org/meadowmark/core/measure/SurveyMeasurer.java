@@ -125,7 +125,7 @@ public final class SurveyMeasurer {
     }
   }
 
-  /** Measures everything. */
+  /** {@return everything measured in the survey, worked out anew at every call} */
   public Measurement measure() {
     Ground ground = ground();
 

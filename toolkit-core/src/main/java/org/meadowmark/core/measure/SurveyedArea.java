@@ -28,7 +28,11 @@ public final class SurveyedArea {
                     UnaryUnionOp.union(parts.stream().map(MapArea::geometry).toList())));
   }
 
-  /** {@return the part of a geometry that was looked at: itself, a piece of it, or an empty one} */
+  /**
+   * {@return the part of a geometry that was looked at: itself, a piece of it, or an empty one}
+   *
+   * @param geometry points, lines or polygons on the analysis grid
+   */
   public Geometry part(Geometry geometry) {
     if (shape.isEmpty() || geometry.isEmpty() || shape.get().contains(geometry)) {
       return geometry;

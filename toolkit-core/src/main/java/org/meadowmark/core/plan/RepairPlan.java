@@ -43,6 +43,20 @@ public record RepairPlan(
   /** Part of all benefit from which the curve counts as flat. */
   public static final double FLAT_SHARE = 0.9;
 
+  /**
+   * Keeps copies of the lists that cannot be changed.
+   *
+   * @param scars every scar with its figures, by id
+   * @param choice the choice within the budget; empty where no budget is set
+   * @param seasons what to plant when, by number; empty where nothing is chosen
+   * @param notPlaced scars that the budget buys but the seasons do not hold, since each season pays
+   *     the way to a site again and has its own budget, by id
+   * @param curve benefit against budget, by budget
+   * @param units planting units of the scars in seasons, by scar and number
+   * @param gaps what the plan lacks, in sentences
+   * @param assumptions what its figures rest on, in sentences
+   * @throws NullPointerException if a list or an entry of one is null
+   */
   public RepairPlan {
     scars = List.copyOf(scars);
     seasons = List.copyOf(seasons);

@@ -64,12 +64,14 @@ public final class RepairPlanner {
   }
 
   /**
-   * Plans.
+   * Plans the repair of the scars of a survey.
    *
    * @param measurement scars and connectivity
    * @param ranking channel segments, for the chance of being scarred again
    * @param zones zones proposed for marking
    * @param recoveries what planting gains, by scar; a scar that is absent has no forecast
+   * @return figures of every scar and the curve; choice, seasons and units only where a budget is
+   *     set
    */
   public RepairPlan plan(
       Measurement measurement,

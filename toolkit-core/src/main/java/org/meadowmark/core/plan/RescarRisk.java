@@ -35,7 +35,12 @@ public record RescarRisk(
     return chance(rateWithMarker);
   }
 
-  /** {@return chance that a point is not hit for some years; 1 where nothing is known} */
+  /**
+   * {@return chance that a point is not hit for some years, in 0–1, without a marker; 1 where
+   * nothing is known}
+   *
+   * @param years how long, 0 or more; parts of years count
+   */
   public double staysWhole(double years) {
     return Math.exp(-ratePerYear.orElse(0) * years);
   }

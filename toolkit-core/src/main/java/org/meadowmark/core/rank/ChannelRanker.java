@@ -76,7 +76,10 @@ public final class ChannelRanker {
     this.progress = progress;
   }
 
-  /** Cuts, attributes and ranks. Without channels every metre of scar is out of reach. */
+  /**
+   * {@return segments in the order of their score, with every metre of scar accounted for} Without
+   * channels there are no segments, and every metre of scar is out of reach.
+   */
   public ChannelRanking rank() {
     progress.begin("Cutting channels", -1);
     List<ChannelSegment> segments =

@@ -62,7 +62,11 @@ public final class ChannelSegmenter {
     this.factory = factory;
   }
 
-  /** Cuts channels; segments come in order of channel name, then along the channel. */
+  /**
+   * {@return segments of channels, in order of channel name, then along the channel}
+   *
+   * @param channels centrelines on the analysis grid, in any order and direction
+   */
   public List<ChannelSegment> cut(List<Channel> channels) {
     Map<String, List<Coordinate[]>> stretches = stretches(channels);
     List<ChannelSegment> segments = new ArrayList<>();

@@ -38,7 +38,11 @@ public record RankedSegment(
     SegmentStatistics statistics,
     Optional<SegmentScore> score) {
 
-  /** {@return part of the scar length with a cause, in 0–1; empty without scars} */
+  /**
+   * {@return part of the scar length with a cause, in 0–1; empty without scars}
+   *
+   * @param cause key of the cause; one that no scar has gives 0
+   */
   public OptionalDouble causeShare(String cause) {
     return scarLengthMetres > 0
         ? OptionalDouble.of(scarLengthMetresByCause.getOrDefault(cause, 0.0) / scarLengthMetres)

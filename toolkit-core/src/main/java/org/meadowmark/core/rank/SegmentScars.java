@@ -61,13 +61,22 @@ public final class SegmentScars {
         lines, segments.stream().mapToDouble(ChannelSegment::lengthMetres).toArray());
   }
 
-  /** {@return surveyed bed within reach of each segment over water, in hectares} */
+  /**
+   * {@return surveyed bed within reach of each segment over water, in hectares, in the order of the
+   * segments}
+   *
+   * @param progress hears how far the work is
+   */
   public double[] bedHectares(Progress progress) {
     return new BedExposure(survey, Map.of(), List.of(), parameters.channelReachMetres())
         .of(segments, barriers, progress).stream().mapToDouble(BedsInReach::hectares).toArray();
   }
 
-  /** {@return parts of every scar line by segment: by scar, then segment} */
+  /**
+   * {@return parts of every scar line by segment: by scar, then segment}
+   *
+   * @param progress hears how far the work is
+   */
   public List<ScarShare> shares(Progress progress) {
     List<ScarAttribution.Attributed> attributed =
         new ScarAttribution(survey, segments, index, parameters).attribute(progress);
@@ -97,7 +106,11 @@ public final class SegmentScars {
     return Math.max(-1, index.within(new Envelope(point), reach).nearest(point).segment());
   }
 
-  /** {@return position of a segment by its id; -1 where there is none} */
+  /**
+   * {@return position of a segment by its id; -1 where there is none}
+   *
+   * @param segmentId id of the segment
+   */
   public int position(String segmentId) {
     return IntStream.range(0, segments.size())
         .filter(i -> segments.get(i).id().equals(segmentId))

@@ -27,6 +27,7 @@ public final class BinaryConnectivity {
   /**
    * {@return connectivity at a crossing distance}
    *
+   * @param graph patches and the distances between them
    * @param crossingMetres widest gap that is crossed, 0 or more; the graph must reach as far
    * @throws IllegalArgumentException for a negative or undefined distance, or a graph of
    *     probabilities
@@ -41,7 +42,10 @@ public final class BinaryConnectivity {
     return new BinaryConnectivity(graph, crossingMetres, crossingMetres + EQUAL_METRES);
   }
 
-  /** Groups of patches; time and memory O(n + m). */
+  /**
+   * {@return groups of patches that hang together through gaps that are crossed; time and memory
+   * O(n + m)}
+   */
   public PatchGroups groups() {
     return PatchGroups.of(graph, largestLength);
   }

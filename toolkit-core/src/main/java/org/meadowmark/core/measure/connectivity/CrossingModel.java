@@ -21,6 +21,15 @@ public record CrossingModel(OptionalDouble medianCrossingMetres, double probabil
    */
   public static final double DEFAULT_CUTOFF = 1e-6;
 
+  /**
+   * Refuses figures out of their limits.
+   *
+   * @param medianCrossingMetres gap that half of the animals cross; empty where the graph gives the
+   *     probabilities itself
+   * @param probabilityCutoff paths less probable than this count as impossible; above 0, below 1
+   * @throws IllegalArgumentException if the median is not above 0 or not finite, or the cut-off is
+   *     not above 0 and below 1
+   */
   public CrossingModel {
     if (medianCrossingMetres.isPresent()) {
       double median = medianCrossingMetres.getAsDouble();
@@ -33,17 +42,29 @@ public record CrossingModel(OptionalDouble medianCrossingMetres, double probabil
     }
   }
 
-  /** For graphs of distances. */
+  /**
+   * {@return the model for graphs of distances, with the usual cut-off}
+   *
+   * @param medianCrossingMetres gap that half of the animals cross, more than 0
+   * @throws IllegalArgumentException if the distance is not above 0 or not finite
+   */
   public static CrossingModel ofMedianMetres(double medianCrossingMetres) {
     return new CrossingModel(OptionalDouble.of(medianCrossingMetres), DEFAULT_CUTOFF);
   }
 
-  /** For graphs of probabilities. */
+  /**
+   * {@return the model for graphs that give the probabilities themselves, with the usual cut-off}
+   */
   public static CrossingModel asGiven() {
     return new CrossingModel(OptionalDouble.empty(), DEFAULT_CUTOFF);
   }
 
-  /** {@return the same with another cut-off} */
+  /**
+   * {@return the same with another cut-off}
+   *
+   * @param cutoff paths less probable than this count as impossible; above 0, below 1
+   * @throws IllegalArgumentException if it is out of these limits
+   */
   public CrossingModel withCutoff(double cutoff) {
     return new CrossingModel(medianCrossingMetres, cutoff);
   }

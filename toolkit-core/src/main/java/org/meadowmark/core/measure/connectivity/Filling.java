@@ -10,11 +10,22 @@ import java.util.List;
  * @param joins patches that become one; joins that share a patch are taken as one join
  */
 public record Filling(List<Join> joins) {
+  /**
+   * Keeps a copy of the list that cannot be changed.
+   *
+   * @param joins patches that become one; joins that share a patch are taken as one join
+   * @throws NullPointerException if the list or an entry of it is null
+   */
   public Filling {
     joins = List.copyOf(joins);
   }
 
-  /** {@return one gap between two patches, without the area of the gap itself} */
+  /**
+   * {@return one gap between two patches, without the area of the gap itself}
+   *
+   * @param first number of a patch
+   * @param second number of the patch on the other side
+   */
   public static Filling ofGap(int first, int second) {
     return new Filling(List.of(Join.of(0, first, second)));
   }
@@ -26,6 +37,13 @@ public record Filling(List<Join> joins) {
    * @param addedHectares area of the filled gap, which joins them
    */
   public record Join(List<Integer> nodes, double addedHectares) {
+    /**
+     * Keeps a copy of the list that cannot be changed, and refuses what joins nothing.
+     *
+     * @param nodes the patches; one alone only gains the area
+     * @param addedHectares area of the filled gap, which joins them
+     * @throws IllegalArgumentException if there is no patch, or the area is negative or not finite
+     */
     public Join {
       nodes = List.copyOf(nodes);
       if (nodes.isEmpty()) {
@@ -36,7 +54,13 @@ public record Filling(List<Join> joins) {
       }
     }
 
-    /** {@return a join of these patches} */
+    /**
+     * {@return a join of these patches}
+     *
+     * @param addedHectares area of the filled gap, 0 or more
+     * @param nodes numbers of the patches, one or more
+     * @throws IllegalArgumentException if there is no patch, or the area is negative or not finite
+     */
     public static Join of(double addedHectares, int... nodes) {
       return new Join(Arrays.stream(nodes).boxed().toList(), addedHectares);
     }

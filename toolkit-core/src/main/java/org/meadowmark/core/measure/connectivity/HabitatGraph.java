@@ -174,7 +174,11 @@ public final class HabitatGraph {
     return targets.length / 2;
   }
 
-  /** {@return area of a patch in hectares} */
+  /**
+   * {@return area of a patch in hectares}
+   *
+   * @param node number of the patch, from 0
+   */
   public double areaHectares(int node) {
     return areas[node];
   }

@@ -85,7 +85,11 @@ public final class JointFillings {
     return pairs.size();
   }
 
-  /** What a filling adds to the numerator where nothing else is filled. */
+  /**
+   * {@return what a filling adds to the numerator where nothing else is filled, in square hectares}
+   *
+   * @param filling number of the filling, from 0 in the order in which they were given
+   */
   public double aloneSquareHectares(int filling) {
     return alone[filling];
   }
@@ -98,13 +102,20 @@ public final class JointFillings {
   /**
    * {@return part of the landscape that a filling lies in; fillings in different parts do not act
    * on each other} -1 for one that joins nothing.
+   *
+   * @param filling number of the filling, from 0 in the order in which they were given
    */
   public int partOf(int filling) {
     int[][] ofFilling = pairs.get(filling);
     return ofFilling.length == 0 ? -1 : componentOf[ofFilling[0][0]];
   }
 
-  /** {@return patches that a filling joins} */
+  /**
+   * {@return numbers of the patches that a filling joins, each once; none for one that joins
+   * nothing}
+   *
+   * @param filling number of the filling, from 0 in the order in which they were given
+   */
   public int[] patchesOf(int filling) {
     return Arrays.stream(pairs.get(filling)).flatMapToInt(Arrays::stream).distinct().toArray();
   }
@@ -112,6 +123,8 @@ public final class JointFillings {
   /**
    * {@return the numerator with fillings made, worked out anew for the whole landscape; one search
    * a patch}
+   *
+   * @param filled numbers of the fillings that are made
    */
   public double numeratorSquareHectares(Collection<Integer> filled) {
     return filled.isEmpty() ? numerator : RowSums.of(joined(filled), List.of(decay))[0].numerator();
@@ -191,7 +204,7 @@ public final class JointFillings {
     return most;
   }
 
-  /** Starts with nothing filled. */
+  /** {@return work with nothing filled, for one thread} */
   public Work begin() {
     return new Work();
   }
@@ -216,14 +229,23 @@ public final class JointFillings {
       return steps;
     }
 
-    /** What a filling would add to the numerator now. */
+    /**
+     * {@return what a filling would add to the numerator now, in square hectares; the fillings made
+     * stay as they are}
+     *
+     * @param filling number of the filling, from 0 in the order in which they were given
+     */
     public double gain(int filling) {
       double gain = make(filling);
       undo(filling);
       return gain;
     }
 
-    /** Makes a filling. */
+    /**
+     * Makes a filling, and works out what it adds.
+     *
+     * @param filling number of the filling, from 0 in the order in which they were given
+     */
     public void add(int filling) {
       double gain = make(filling);
       made.push(filling);
@@ -231,7 +253,12 @@ public final class JointFillings {
       sum += gain;
     }
 
-    /** Makes a filling whose gain now is known. */
+    /**
+     * Makes a filling whose gain now is known, without working it out again.
+     *
+     * @param filling number of the filling, from 0 in the order in which they were given
+     * @param gain what {@link #gain} gives for it now, in square hectares; taken as it is
+     */
     public void add(int filling, double gain) {
       for (int[] pair : pairs.get(filling)) {
         part(filling).joined.join(local[pair[0]], local[pair[1]]);

@@ -9,7 +9,11 @@ public final class NodeHeap {
   private final int[] places;
   private int size;
 
-  /** An empty heap for nodes numbered from 0. */
+  /**
+   * Creates an empty heap for nodes numbered from 0.
+   *
+   * @param nodeCount number of nodes
+   */
   public NodeHeap(int nodeCount) {
     nodes = new int[nodeCount];
     keys = new double[nodeCount];
@@ -26,7 +30,13 @@ public final class NodeHeap {
     return keys[0];
   }
 
-  /** Adds a node, or lowers its key; a larger key than it has is ignored. */
+  /**
+   * Adds a node, or lowers its key; a larger key than it has is ignored. A node that was taken out
+   * is added anew. Time log n.
+   *
+   * @param node number of the node
+   * @param key its key, such as the length of a way to it
+   */
   public void offer(int node, double key) {
     int place = places[node];
     if (place < 0) {
@@ -45,6 +55,10 @@ public final class NodeHeap {
     put(place, node, key);
   }
 
+  /**
+   * {@return the node with the smallest key, which is taken out; the heap must not be empty} Time
+   * log n.
+   */
   public int poll() {
     int smallest = nodes[0];
     places[smallest] = -1;

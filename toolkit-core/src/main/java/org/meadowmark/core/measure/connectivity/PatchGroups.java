@@ -54,17 +54,29 @@ public final class PatchGroups {
     return sizes.length;
   }
 
-  /** {@return group of a node} */
+  /**
+   * {@return number of the group that a patch is in}
+   *
+   * @param node number of the patch, from 0
+   */
   public int groupOf(int node) {
     return groupOfNode[node];
   }
 
-  /** {@return area of a group in hectares} */
+  /**
+   * {@return area of a group in hectares}
+   *
+   * @param group number of the group, from 0
+   */
   public double areaHectares(int group) {
     return areasHectares[group];
   }
 
-  /** {@return number of patches in a group} */
+  /**
+   * {@return number of patches in a group}
+   *
+   * @param group number of the group, from 0
+   */
   public int patchCount(int group) {
     return sizes[group];
   }

@@ -40,6 +40,8 @@ public final class ProbabilisticConnectivity {
   /**
    * {@return connectivity under one model}
    *
+   * @param graph patches and the gaps between them
+   * @param model how the chance of a crossing falls with the width of the gap
    * @param landscapeHectares area A_L that the index is related to, above 0
    * @throws IllegalArgumentException if the model does not fit the graph, or for an area of 0
    */
@@ -54,6 +56,8 @@ public final class ProbabilisticConnectivity {
    * <p>Time: with r the mean number of nodes within the farthest cut-off and c that of their links,
    * O(n·(c + r·log r + r·models)). Memory O(n + m) a thread.
    *
+   * @param graph patches and the gaps between them
+   * @param models how the chance of a crossing falls with the width of the gap, one or more
    * @param landscapeHectares area A_L that the indices are related to, above 0
    * @return one each, in the order of the models
    * @throws IllegalArgumentException if a model does not fit the graph, or for an area of 0
@@ -76,6 +80,8 @@ public final class ProbabilisticConnectivity {
    *
    * <p>Time: one search a source.
    *
+   * @param graph patches and the gaps between them
+   * @param models how the chance of a crossing falls with the width of the gap, one or more
    * @param landscapeHectares area A_L that the indices are related to, above 0
    * @param sample how many sources are drawn, and with what seed
    * @return one each, in the order of the models
@@ -138,6 +144,7 @@ public final class ProbabilisticConnectivity {
    * <p>The pairs of patches that a filling joins need no link, nor be in one group. A gap filled
    * with its area is one more patch, joined to those at its edge.
    *
+   * @param fillings gaps filled together, by numbers of patches of the graph
    * @return in order of the fillings
    * @throws IllegalArgumentException for an unknown patch
    */
@@ -161,6 +168,8 @@ public final class ProbabilisticConnectivity {
    *
    * @param fillings fillings without the area of the gaps themselves
    * @param gains of each alone, as {@link #gains} gave them
+   * @return the growth of the numerator under these fillings; they are numbered in the order of the
+   *     list
    * @throws IllegalArgumentException for an unknown patch, or where a filling adds area
    */
   public JointFillings joint(List<Filling> fillings, List<FillingGain> gains) {

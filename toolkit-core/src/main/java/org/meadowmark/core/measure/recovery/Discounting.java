@@ -10,6 +10,10 @@ import org.meadowmark.core.survey.WithinYear;
  */
 public record Discounting(double ratePerYear, WithinYear withinYear) {
   /**
+   * Refuses figures out of their limits.
+   *
+   * @param ratePerYear discount rate a year, 0.03 for 3 %; 0 is no discounting
+   * @param withinYear when a year's service counts
    * @throws IllegalArgumentException if the rate is negative or not finite
    */
   public Discounting {
@@ -27,7 +31,12 @@ public record Discounting(double ratePerYear, WithinYear withinYear) {
     return Math.pow(1 + ratePerYear, -(yearsFromBase + withinYear.years()));
   }
 
-  /** {@return sum of the weights of a year and all years after it; infinite without discounting} */
+  /**
+   * {@return sum of the weights of a year and all years after it; infinite without discounting}
+   *
+   * @param yearsFromBase whole years from the base year to the first one that counts; negative for
+   *     earlier years
+   */
   public double factorFromThenOn(int yearsFromBase) {
     return ratePerYear == 0
         ? Double.POSITIVE_INFINITY

@@ -31,7 +31,11 @@ public enum Estimate {
     };
   }
 
-  /** {@return the end of a figure that rises with the loss, such as years to close, or the loss} */
+  /**
+   * {@return the end of a figure that rises with the loss, such as years to close, or the loss}
+   *
+   * @param range the figure with its low end, middle and high end
+   */
   public double ofLoss(Range range) {
     return switch (this) {
       case LOW -> range.low();

@@ -25,6 +25,7 @@ public record LossConventions(
   /**
    * {@return the conventions that a user chose}
    *
+   * @param parameters choices of the user: discount rate, horizon, base year, compensating planting
    * @param surveyYear year of the survey, for where no base year is stated
    */
   public static LossConventions of(Parameters parameters, OptionalInt surveyYear) {

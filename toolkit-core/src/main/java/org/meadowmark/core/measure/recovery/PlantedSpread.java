@@ -20,6 +20,12 @@ public record PlantedSpread(
   private static final int HALVINGS = 200;
 
   /**
+   * Refuses figures out of their limits.
+   *
+   * @param squareMetres planted area at first, 0 or more
+   * @param edgeMetresPerYear how fast its edge moves outwards
+   * @param newPatchesPerYear area of new patches in a year as a share of the area, 0 or more
+   * @param shape perimeter² / (4π·area) at first, 1 for a disc
    * @throws IllegalArgumentException if a figure is out of its limits
    */
   public PlantedSpread {
@@ -31,7 +37,11 @@ public record PlantedSpread(
     }
   }
 
-  /** {@return area after some years; nothing spreads from nothing} */
+  /**
+   * {@return area after some years in square metres; nothing spreads from nothing}
+   *
+   * @param years years from the planting, 0 or more; parts of years count
+   */
   public double squareMetresAfter(double years) {
     if (squareMetres == 0) {
       return 0;
@@ -45,10 +55,12 @@ public record PlantedSpread(
   }
 
   /**
-   * {@return edge rate alone that explains a spread: (√A₁ − √A₀) / (√(πk)·years)}
+   * {@return edge rate alone that explains a spread, in metres a year: (√A₁ − √A₀) / (√(πk)·years)}
    *
    * @param from area at first
    * @param to area after the years, not less
+   * @param years years between the two, more than 0
+   * @param shape perimeter² / (4π·area) at first, 1 for a disc
    */
   public static double impliedEdgeMetresPerYear(
       double from, double to, double years, double shape) {
@@ -61,6 +73,9 @@ public record PlantedSpread(
    *
    * @param from area at first, more than 0
    * @param to area after the years, not less
+   * @param years years between the two, more than 0
+   * @param edgeMetresPerYear how fast the edge moves outwards, 0 or more
+   * @param shape perimeter² / (4π·area) at first, 1 for a disc
    */
   public static double impliedNewPatchesPerYear(
       double from, double to, double years, double edgeMetresPerYear, double shape) {

@@ -20,6 +20,12 @@ import org.meadowmark.core.survey.RecoveryParameters;
 public record Planting(
     double spacingMetres, Range survival, double unitRadiusMetres, boolean filled) {
   /**
+   * Refuses figures out of their limits.
+   *
+   * @param spacingMetres distance between units in a row, and between rows, more than 0
+   * @param survival chance that a unit lives, in 0–1
+   * @param unitRadiusMetres radius of what one unit covers when it is planted
+   * @param filled whether the scar is filled to grade first, so that its depth no longer slows it
    * @throws IllegalArgumentException if a figure is out of its limits
    */
   public Planting {
@@ -33,7 +39,11 @@ public record Planting(
     }
   }
 
-  /** {@return planting as a user chose it, filled to grade first} */
+  /**
+   * {@return planting as a user chose it, filled to grade first}
+   *
+   * @param recovery choices of the user: spacing, survival, size of a unit
+   */
   public static Planting of(RecoveryParameters recovery) {
     return new Planting(
         recovery.plantingSpacingMetres(),

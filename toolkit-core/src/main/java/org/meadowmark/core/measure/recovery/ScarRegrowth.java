@@ -23,6 +23,11 @@ public record ScarRegrowth(ScarShape shape, Range edgeMetresPerYear, double slow
   private static final double YEARS_TOLERANCE = 1e-4;
 
   /**
+   * Refuses figures out of their limits.
+   *
+   * @param shape the scar's footprint
+   * @param edgeMetresPerYear how fast the outline moves on a side in a scar that was not dug out
+   * @param slowing factor of the time that the excavation costs, 1 or more
    * @throws IllegalArgumentException if the rate is not above 0 or the factor is below 1
    */
   public ScarRegrowth {
@@ -31,7 +36,12 @@ public record ScarRegrowth(ScarShape shape, Range edgeMetresPerYear, double slow
     }
   }
 
-  /** {@return share of the footprint that is bare without planting} */
+  /**
+   * {@return share of the footprint that is bare without planting}
+   *
+   * @param estimate which end of rates and survival is taken
+   * @param years years from the base
+   */
   public double bareShare(Estimate estimate, double years) {
     return shareAt(rate(estimate) * years);
   }
@@ -39,6 +49,7 @@ public record ScarRegrowth(ScarShape shape, Range edgeMetresPerYear, double slow
   /**
    * {@return share of the footprint that is expected to be bare with planting}
    *
+   * @param estimate which end of rates and survival is taken
    * @param years years from the base
    * @param planting how
    * @param plantedAtYears when, in years from the base; nothing changes before
@@ -74,12 +85,24 @@ public record ScarRegrowth(ScarShape shape, Range edgeMetresPerYear, double slow
     return range(estimate -> firstBelow(0.5, ends(estimate), years -> bareShare(estimate, years)));
   }
 
-  /** {@return years until less than {@link #CLOSED_SHARE} is expected to be bare, with planting} */
+  /**
+   * {@return years from the base until less than {@link #CLOSED_SHARE} is expected to be bare, with
+   * planting}
+   *
+   * @param planting how units are set, and how many live
+   * @param plantedAtYears when, in years from the base; nothing changes before
+   */
   public Range yearsToFull(Planting planting, double plantedAtYears) {
     return yearsTo(CLOSED_SHARE, planting, plantedAtYears);
   }
 
-  /** {@return years until half of the footprint is expected to be covered, with planting} */
+  /**
+   * {@return years from the base until half of the footprint is expected to be covered, with
+   * planting}
+   *
+   * @param planting how units are set, and how many live
+   * @param plantedAtYears when, in years from the base; nothing changes before
+   */
   public Range yearsToHalf(Planting planting, double plantedAtYears) {
     return yearsTo(0.5, planting, plantedAtYears);
   }
@@ -87,6 +110,7 @@ public record ScarRegrowth(ScarShape shape, Range edgeMetresPerYear, double slow
   /**
    * {@return share of service lost year by year without planting, for {@link ServiceCourse}}
    *
+   * @param estimate which end of rates and survival is taken
    * @param horizonYears years after which nothing counts any more
    */
   public ServiceCourse course(Estimate estimate, int horizonYears) {
@@ -96,6 +120,9 @@ public record ScarRegrowth(ScarShape shape, Range edgeMetresPerYear, double slow
   /**
    * {@return the same with planting}
    *
+   * @param estimate which end of rates and survival is taken
+   * @param horizonYears years from the base after which nothing counts any more
+   * @param planting how units are set, and how many live
    * @param plantedAtYears when, in whole years from the base
    */
   public ServiceCourse course(
@@ -113,7 +140,14 @@ public record ScarRegrowth(ScarShape shape, Range edgeMetresPerYear, double slow
     return new ServiceCourse(0, means, false);
   }
 
-  /** {@return the course without planting in figures} */
+  /**
+   * {@return the course without planting in figures: years to half and to full cover, discounted
+   * loss}
+   *
+   * @param hectares ground area that the shares are of
+   * @param discounting how service in later years is weighed
+   * @param horizonYears years from the base after which nothing counts any more
+   */
   public Outlook outlook(double hectares, Discounting discounting, int horizonYears) {
     return new Outlook(
         yearsToHalf(),
@@ -122,7 +156,15 @@ public record ScarRegrowth(ScarShape shape, Range edgeMetresPerYear, double slow
             estimate -> course(estimate, horizonYears).serviceHectareYears(hectares, discounting)));
   }
 
-  /** {@return the course with planting in figures} */
+  /**
+   * {@return the course with planting in figures: years to half and to full cover, discounted loss}
+   *
+   * @param hectares ground area that the shares are of
+   * @param discounting how service in later years is weighed
+   * @param horizonYears years from the base after which nothing counts any more
+   * @param planting how units are set, and how many live
+   * @param plantedAtYears when, in whole years from the base; nothing changes before
+   */
   public Outlook outlook(
       double hectares,
       Discounting discounting,

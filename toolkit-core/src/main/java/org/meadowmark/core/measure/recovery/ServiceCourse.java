@@ -21,6 +21,11 @@ public record ServiceCourse(int firstYear, List<Double> meanShares, boolean last
   private static final int PARTS_OF_A_YEAR = 12;
 
   /**
+   * Keeps a copy of the shares that cannot be changed, and refuses what is no share.
+   *
+   * @param firstYear years from the base year to the first one
+   * @param meanShares mean of each year, in 0–1: the share that is lost, or gained
+   * @param lastShareStays whether the share of the last year goes on for ever
    * @throws IllegalArgumentException if a share is not in 0–1
    */
   public ServiceCourse {
@@ -42,12 +47,22 @@ public record ServiceCourse(int firstYear, List<Double> meanShares, boolean last
    */
   public record Year(int year, double meanShare, double factor, double serviceHectareYears) {}
 
-  /** {@return a course in which all service is lost, for some years or for ever} */
+  /**
+   * {@return a course in which all service is lost for some years, and none after them}
+   *
+   * @param firstYear years from the base year to the first one
+   * @param years how many years, 0 or more
+   * @throws IllegalArgumentException if the number of years is negative
+   */
   public static ServiceCourse total(int firstYear, int years) {
     return new ServiceCourse(firstYear, Collections.nCopies(years, 1.0), false);
   }
 
-  /** {@return a course in which all service is lost for ever} */
+  /**
+   * {@return a course in which all service is lost for ever}
+   *
+   * @param firstYear years from the base year to the first one
+   */
   public static ServiceCourse permanent(int firstYear) {
     return new ServiceCourse(firstYear, List.of(1.0), true);
   }
@@ -104,6 +119,9 @@ public record ServiceCourse(int firstYear, List<Double> meanShares, boolean last
   /**
    * {@return the sum year by year, without the years after the last that {@link #lastShareStays}
    * adds}
+   *
+   * @param hectares ground area that the shares are of
+   * @param discounting how service in later years is weighed
    */
   public List<Year> years(double hectares, Discounting discounting) {
     List<Year> years = new ArrayList<>();
@@ -119,6 +137,9 @@ public record ServiceCourse(int firstYear, List<Double> meanShares, boolean last
   /**
    * {@return discounted service-hectare-years; infinite where a share stays for ever and nothing is
    * discounted}
+   *
+   * @param hectares ground area that the shares are of
+   * @param discounting how service in later years is weighed
    */
   public double serviceHectareYears(double hectares, Discounting discounting) {
     double sum = 0;

@@ -20,6 +20,18 @@ public record SurveyRecovery(
     List<BedLoss> beds,
     List<AreaLoss> areas,
     WorkedLoss worked) {
+  /**
+   * Keeps copies of the lists that cannot be changed.
+   *
+   * @param conventions what the loss is counted by
+   * @param planting how scars are planted in the figures with planting
+   * @param scars by scar id
+   * @param beds by bed id
+   * @param areas management areas, the beds outside them, and the whole survey, as they were
+   *     measured
+   * @param worked the loss of the whole survey year by year
+   * @throws NullPointerException if a list or an entry of one is null
+   */
   public SurveyRecovery {
     scars = List.copyOf(scars);
     beds = List.copyOf(beds);

@@ -53,7 +53,10 @@ public final class SurveyRecoveryEstimator {
   /**
    * Prepares for surveys with the same choices.
    *
+   * @param parameters choices of the user: rates where none is published, planting, discounting
+   * @param tables published times in which scars closed, by species
    * @param surveyYear calendar year of the survey, where known
+   * @param progress hears how far the work is
    */
   public SurveyRecoveryEstimator(
       Parameters parameters, ReferenceTables tables, OptionalInt surveyYear, Progress progress) {
@@ -70,7 +73,11 @@ public final class SurveyRecoveryEstimator {
 
   private record Courses(Estimate estimate, ServiceCourse alone, ServiceCourse planted) {}
 
-  /** {@return recovery of a measured survey} */
+  /**
+   * {@return recovery and loss of every scar, bed and area of a measured survey}
+   *
+   * @param measurement scars, their parts in beds, beds and areas
+   */
   public SurveyRecovery estimate(Measurement measurement) {
     Map<String, BedMeasure> beds = new HashMap<>();
     measurement.beds().forEach(bed -> beds.put(bed.bed().id(), bed));

@@ -19,7 +19,11 @@ public record WorkedLoss(double hectares, ByEstimate alone, ByEstimate planted) 
    * @param high high loss
    */
   public record ByEstimate(ServiceCourse low, ServiceCourse middle, ServiceCourse high) {
-    /** {@return one of the three} */
+    /**
+     * {@return one of the three}
+     *
+     * @param estimate which one
+     */
     public ServiceCourse of(Estimate estimate) {
       return switch (estimate) {
         case LOW -> low;

@@ -46,7 +46,9 @@ public record DamageInterval(
 
   /** Where an error comes from. */
   public enum ErrorSource {
+    /** Widths of scars, measured or taken from a table. */
     WIDTH("width"),
+    /** Positions of scars. */
     POSITION("position");
 
     private final String key;
@@ -61,11 +63,29 @@ public record DamageInterval(
     }
   }
 
+  /**
+   * Keeps a copy of the list that cannot be changed.
+   *
+   * @param draws number of draws
+   * @param areaSquareMetres scarred area
+   * @param share scarred area divided by surveyed area
+   * @param classes share of draws in each severity class, lightest class first; they add up to 1
+   * @param likeliestClass class that most draws fall in; of several the lightest
+   * @param positionDrawn whether positions were drawn, or held because their accuracy is not stated
+   * @param widthVarianceShare variance of the area from widths alone, divided by the sum of that
+   *     and of the variance from positions alone; empty where positions are held or nothing varies
+   * @param largerError the error that makes the area vary more; empty where nothing varies
+   * @throws NullPointerException if the list or an entry of it is null
+   */
   public DamageInterval {
     classes = List.copyOf(classes);
   }
 
-  /** {@return share of draws in a class (0–1)} */
+  /**
+   * {@return share of draws in a class (0–1)}
+   *
+   * @param severityKey key of the class; one that no draw fell in gives 0
+   */
   public double drawShare(String severityKey) {
     return classes.stream()
         .filter(c -> c.severityKey().equals(severityKey))

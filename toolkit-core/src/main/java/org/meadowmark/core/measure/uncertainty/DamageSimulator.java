@@ -39,7 +39,7 @@ public final class DamageSimulator {
     this.model = model;
   }
 
-  /** What is drawn. */
+  /** {@return what is drawn, and how often} */
   public ErrorModel model() {
     return model;
   }
@@ -50,6 +50,7 @@ public final class DamageSimulator {
    * @param surveyedGrass the part of it that was surveyed, on the grid; may be empty
    * @param areaFactor grid area divided by ground area
    * @param scarredSquareMetres its measured scarred area, on the ground
+   * @return its scarred area in every draw; the measured one in each where no scar can reach it
    */
   public DrawnArea draw(Geometry surveyedGrass, double areaFactor, double scarredSquareMetres) {
     Envelope envelope = surveyedGrass.getEnvelopeInternal();

@@ -54,7 +54,12 @@ public final class DrawnArea {
     return new DrawnArea(measured, drawn);
   }
 
-  /** {@return pieces together, draw by draw, so that what they share is not averaged away} */
+  /**
+   * {@return pieces together, draw by draw, so that what they share is not averaged away}
+   *
+   * @param pieces pieces that do not overlap, in any order, all drawn with the same model
+   * @param draws number of draws of the model
+   */
   public static DrawnArea sum(List<DrawnArea> pieces, int draws) {
     double measured = 0;
     double[][] sums = new double[Errors.values().length][draws];
@@ -74,7 +79,12 @@ public final class DrawnArea {
     return Math.rint(area * STEPS_PER_SQUARE_METRE) / STEPS_PER_SQUARE_METRE;
   }
 
-  /** The areas of all draws, with all errors, with those of widths, and with those of positions. */
+  /**
+   * {@return the areas of all draws in square metres, a row with all errors, one with those of
+   * widths alone, and one with those of positions alone}
+   *
+   * @param draws number of draws of the model
+   */
   public List<double[]> rows(int draws) {
     return Arrays.stream(Errors.values())
         .map(errors -> IntStream.range(0, draws).mapToDouble(i -> area(errors, i)).toArray())
@@ -82,7 +92,7 @@ public final class DrawnArea {
   }
 
   /**
-   * An area whose draws are known.
+   * {@return an area whose draws are known}
    *
    * @param measured measured area
    * @param rows as {@link #rows} gave them

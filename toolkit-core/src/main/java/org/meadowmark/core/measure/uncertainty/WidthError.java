@@ -48,7 +48,12 @@ public final class WidthError {
     return StrictMath.exp(logDeviation * z - logDeviation * logDeviation / 2);
   }
 
-  /** {@return factor of a draw} */
+  /**
+   * {@return factor that the width is multiplied by in a draw; 1 where the coefficient of variation
+   * is 0}
+   *
+   * @param draw number of the draw, from 0
+   */
   public double factor(int draw) {
     return logDeviation == 0 ? 1 : factorAt(DrawStream.normalPair(stream, draw).first());
   }

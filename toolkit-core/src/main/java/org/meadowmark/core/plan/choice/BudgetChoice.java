@@ -13,6 +13,16 @@ import java.util.List;
  */
 public record BudgetChoice(
     List<Integer> chosen, double cost, double benefit, double upperBound, Proof proof) {
+  /**
+   * Keeps a copy of the list that cannot be changed.
+   *
+   * @param chosen positions of the candidates chosen, ascending
+   * @param cost what they cost, mobilisation with it
+   * @param benefit what they are worth together
+   * @param upperBound no choice within the budget is worth more
+   * @param proof what says that no choice is worth more
+   * @throws NullPointerException if the list or an entry of it is null
+   */
   public BudgetChoice {
     chosen = List.copyOf(chosen);
   }

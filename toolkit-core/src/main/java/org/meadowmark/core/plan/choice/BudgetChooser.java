@@ -43,12 +43,21 @@ public final class BudgetChooser {
     this.asksSolver = asksSolver;
   }
 
-  /** {@return the choice of the greedy way alone, by the sum of benefits} */
+  /**
+   * {@return the choice of the greedy way alone, by the sum of benefits}
+   *
+   * @param problem candidates, sites and budget
+   */
   public BudgetChoice greedy(BudgetProblem problem) {
     return greedy(problem, JointBenefit.sum(problem));
   }
 
-  /** {@return the same, with what it is worth together} */
+  /**
+   * {@return the same, with what it is worth together}
+   *
+   * @param problem candidates, sites and budget
+   * @param joint what candidates of the problem are worth together
+   */
   public BudgetChoice greedy(BudgetProblem problem, JointBenefit joint) {
     List<List<Integer>> members = problem.members();
     List<Integer> chosen = new LazyGreedy(problem, members, JointBenefit.sum(problem)).choose();
@@ -58,12 +67,19 @@ public final class BudgetChooser {
   /**
    * {@return positions that the greedy way chooses with each gain worked out anew, given those
    * chosen}
+   *
+   * @param problem candidates, sites and budget
+   * @param joint what candidates of the problem are worth together
    */
   public static List<Integer> greedyTogether(BudgetProblem problem, JointBenefit joint) {
     return new LazyGreedy(problem, problem.members(), joint).choose();
   }
 
-  /** {@return the best choice by the sum of benefits, or the greedy one where it is not found} */
+  /**
+   * {@return the best choice by the sum of benefits, or the greedy one where it is not found}
+   *
+   * @param problem candidates, sites and budget
+   */
   public BudgetChoice choose(BudgetProblem problem) {
     List<List<Integer>> members = problem.members();
     PricedBound bound = new PricedBound(problem, members);
@@ -89,7 +105,12 @@ public final class BudgetChooser {
     return choice(problem, best, problem.benefit(best), bound.value(), proof);
   }
 
-  /** {@return the best choice that is found where benefits act on each other} */
+  /**
+   * {@return the best choice that is found where benefits act on each other}
+   *
+   * @param problem candidates, sites and budget
+   * @param joint what candidates of the problem are worth together
+   */
   public BudgetChoice choose(BudgetProblem problem, JointBenefit joint) {
     return choose(problem, joint, choose(problem));
   }
@@ -97,6 +118,8 @@ public final class BudgetChooser {
   /**
    * {@return the same where the best choice by the sum is known}
    *
+   * @param problem candidates, sites and budget
+   * @param joint what candidates of the problem are worth together
    * @param bySum what {@link #choose(BudgetProblem)} gave
    */
   public BudgetChoice choose(BudgetProblem problem, JointBenefit joint, BudgetChoice bySum) {
@@ -119,7 +142,13 @@ public final class BudgetChooser {
     return choice(problem, best, joint.of(best), Double.POSITIVE_INFINITY, Proof.ALL_SETS);
   }
 
-  /** {@return everything where the budget holds it, else the best choice that is found} */
+  /**
+   * {@return every candidate with a benefit where the budget holds them, else the best choice that
+   * is found}
+   *
+   * @param problem candidates, sites and budget
+   * @param joint what candidates of the problem are worth together
+   */
   public BudgetChoice all(BudgetProblem problem, JointBenefit joint) {
     List<Integer> all =
         IntStream.range(0, problem.candidates().size())

@@ -18,6 +18,11 @@ public record BudgetProblem(List<Candidate> candidates, List<Double> mobilisatio
   private static final double ROUNDING = 1e-9;
 
   /**
+   * Keeps copies of the lists that cannot be changed, and refuses figures out of their limits.
+   *
+   * @param candidates in an order that ties break by
+   * @param mobilisation cost of a site, paid once if any of its candidates is chosen
+   * @param budget 0 or more
    * @throws IllegalArgumentException if a candidate has no site, or a cost or the budget is
    *     negative or not finite
    */
@@ -39,7 +44,12 @@ public record BudgetProblem(List<Candidate> candidates, List<Double> mobilisatio
     }
   }
 
-  /** {@return the same with another budget} */
+  /**
+   * {@return the same with another budget}
+   *
+   * @param other the other budget, 0 or more, in the currency of the costs
+   * @throws IllegalArgumentException if it is negative or not finite
+   */
   public BudgetProblem withBudget(double other) {
     return new BudgetProblem(candidates, mobilisation, other);
   }
@@ -54,7 +64,11 @@ public record BudgetProblem(List<Candidate> candidates, List<Double> mobilisatio
     return new BudgetProblem(others, mobilisation, budget);
   }
 
-  /** What a choice costs, mobilisation with it. */
+  /**
+   * {@return what a choice costs, mobilisation of each of its sites with it}
+   *
+   * @param chosen positions of the candidates, each once
+   */
   public double cost(Collection<Integer> chosen) {
     boolean[] open = new boolean[mobilisation.size()];
     double sum = 0;
@@ -69,7 +83,11 @@ public record BudgetProblem(List<Candidate> candidates, List<Double> mobilisatio
     return sum;
   }
 
-  /** What a choice is worth. */
+  /**
+   * {@return what a choice is worth: the sum of the benefits of each alone}
+   *
+   * @param chosen positions of the candidates, each once
+   */
   public double benefit(Collection<Integer> chosen) {
     double sum = 0;
     for (int i : chosen) {

@@ -9,6 +9,11 @@ package org.meadowmark.core.plan.choice;
  */
 public record Candidate(int site, double cost, double benefit) {
   /**
+   * Refuses figures out of their limits.
+   *
+   * @param site position of its site in {@link BudgetProblem#mobilisation}
+   * @param cost its own cost, without mobilisation, 0 or more
+   * @param benefit what it is worth, 0 or more
    * @throws IllegalArgumentException if cost or benefit is negative or not finite
    */
   public Candidate {

@@ -10,19 +10,33 @@ import java.util.List;
  * are those of each alone.
  */
 public interface JointBenefit {
-  /** What a set is worth, worked out from scratch. */
+  /**
+   * {@return what a set is worth, worked out from scratch; the same in any order but for rounding}
+   *
+   * @param chosen positions of the candidates, each once
+   */
   double of(Collection<Integer> chosen);
 
   /**
    * {@return candidates whose gain a choice of this one can raise, so that they have to be looked
    * at again; itself left out} Those whose gain it can only lower need not be among them.
+   *
+   * @param candidate position of the candidate
    */
   List<Integer> raised(int candidate);
 
-  /** {@return the part of a candidate's benefit that is the same in every set} */
+  /**
+   * {@return the part of a candidate's benefit that is the same in every set}
+   *
+   * @param candidate position of the candidate
+   */
   double apart(int candidate);
 
-  /** {@return a bound: no set gains more by this candidate} */
+  /**
+   * {@return a bound: no set gains more by this candidate}
+   *
+   * @param candidate position of the candidate
+   */
   double most(int candidate);
 
   /**
@@ -31,26 +45,36 @@ public interface JointBenefit {
    */
   double mostTogether();
 
-  /** Starts with nothing chosen. */
+  /** {@return a tally with nothing chosen} */
   Tally begin();
 
   /** Candidates chosen one after another. */
   interface Tally {
-    /** What one more candidate would be worth now; may be less than nothing. */
+    /**
+     * {@return what one more candidate would be worth now; may be less than nothing}
+     *
+     * @param candidate position of the candidate
+     */
     double gain(int candidate);
 
-    /** Chooses one more. */
+    /**
+     * Chooses one more, which is not chosen yet.
+     *
+     * @param candidate position of the candidate
+     */
     void add(int candidate);
 
     /** Takes back the one chosen last. */
     void removeLast();
 
-    /** What is chosen is worth. */
+    /** {@return what the candidates chosen are worth together} */
     double benefit();
 
     /**
      * {@return changes whenever the gain of a candidate may have changed, so that a gain worked out
      * before is known to be old}
+     *
+     * @param candidate position of the candidate
      */
     long state(int candidate);
 
@@ -58,7 +82,11 @@ public interface JointBenefit {
     boolean isTired();
   }
 
-  /** {@return benefits that add up} */
+  /**
+   * {@return benefits that add up, where candidates do not act on each other}
+   *
+   * @param problem candidates with the benefit of each alone
+   */
   static JointBenefit sum(BudgetProblem problem) {
     return new SummedBenefit(problem);
   }

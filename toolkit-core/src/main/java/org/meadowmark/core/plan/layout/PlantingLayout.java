@@ -42,12 +42,20 @@ public final class PlantingLayout {
     this.spacingMetres = spacingMetres;
   }
 
-  /** {@return rows across a scar; for a polygon 0, since its rows differ in length} */
+  /**
+   * {@return rows across a scar; for a polygon 0, since its rows differ in length}
+   *
+   * @param scar scar on the analysis grid
+   */
   public int rows(Scar scar) {
     return scar.isLine() ? rowsOn(scar).rows(gridWidth(scar)) : 0;
   }
 
-  /** {@return units of a scar inside beds} */
+  /**
+   * {@return number of units of a scar inside beds; 0 where none of its footprint is}
+   *
+   * @param measure the scar with its footprint inside beds
+   */
   public long count(ScarMeasure measure) {
     Scar scar = measure.scar();
     if (measure.footprintInBedsSquareMetres() <= 0) {
@@ -61,7 +69,12 @@ public final class PlantingLayout {
     return count[0];
   }
 
-  /** {@return units of a scar inside beds, along its rows} */
+  /**
+   * {@return units of a scar inside beds, along its rows, numbered from 1; none where none of its
+   * footprint is}
+   *
+   * @param measure the scar with its footprint inside beds
+   */
   public List<PlantingUnit> units(ScarMeasure measure) {
     List<PlantingUnit> units = new ArrayList<>();
     if (measure.footprintInBedsSquareMetres() <= 0) {

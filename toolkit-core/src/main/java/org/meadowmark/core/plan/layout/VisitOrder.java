@@ -24,11 +24,23 @@ public record VisitOrder(List<Integer> order, double lengthMetres, double lowerB
   private static final int MOST_PASSES = 50;
   private static final double LEAST_GAIN = 1e-9;
 
+  /**
+   * Keeps a copy of the list that cannot be changed.
+   *
+   * @param order positions of the places in the order of visits
+   * @param lengthMetres length of the way on the grid
+   * @param lowerBoundMetres no way is shorter
+   * @throws NullPointerException if the list or an entry of it is null
+   */
   public VisitOrder {
     order = List.copyOf(order);
   }
 
-  /** {@return the way through places; starts at the place that lies farthest west} */
+  /**
+   * {@return the way through places; starts at that of its ends which lies farther west}
+   *
+   * @param coordinates the places, on the grid
+   */
   public static VisitOrder of(List<Coordinate> coordinates) {
     Places places = Places.of(coordinates);
     if (places.count() == 0) {

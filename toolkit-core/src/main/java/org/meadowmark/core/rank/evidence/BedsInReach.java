@@ -14,7 +14,12 @@ import java.util.OptionalDouble;
  */
 public record BedsInReach(double hectares, Map<String, Double> hectaresByClass) {
 
-  /** {@return beds in reach from hectares in the order of classes} */
+  /**
+   * {@return beds in reach from hectares in the order of classes}
+   *
+   * @param classes keys of the severity classes, lightest first, then that of beds of unknown class
+   * @param hectares bed in reach of each class, in that order; classes without any are left out
+   */
   public static BedsInReach of(List<String> classes, double[] hectares) {
     Map<String, Double> byClass = new LinkedHashMap<>();
     double sum = 0;

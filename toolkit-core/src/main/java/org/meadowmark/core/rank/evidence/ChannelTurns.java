@@ -17,7 +17,8 @@ public final class ChannelTurns {
   private ChannelTurns() {}
 
   /**
-   * Turns in degrees, in the order and direction of the lines; to the left is positive.
+   * {@return turns in degrees, more than −180 and at most 180, in the order and direction of the
+   * lines; to the left is positive}
    *
    * @param lines noded lines, one a segment
    */

@@ -21,18 +21,32 @@ public record MeasuredEvidence(
     Optional<Map<String, Double>> gainHectaresByScar,
     Optional<EarlierScars> earlier) {
 
-  /** Of one survey. */
+  /**
+   * Takes what one survey tells, without earlier ones.
+   *
+   * @param severityByBed key of the severity class by bed id
+   * @param gainHectaresByScar what filling a scar alone would restore of the equivalent connected
+   *     area, by scar id; empty where it was not worked out
+   */
   public MeasuredEvidence(
       Map<String, String> severityByBed, Optional<Map<String, Double>> gainHectaresByScar) {
     this(severityByBed, gainHectaresByScar, Optional.empty());
   }
 
-  /** {@return the same with what earlier surveys tell} */
+  /**
+   * {@return the same with what earlier surveys tell}
+   *
+   * @param scars what is known of this survey's scars from earlier surveys
+   */
   public MeasuredEvidence withEarlier(EarlierScars scars) {
     return new MeasuredEvidence(severityByBed, gainHectaresByScar, Optional.of(scars));
   }
 
-  /** {@return evidence from a measurement} */
+  /**
+   * {@return evidence from a measurement, without what earlier surveys tell}
+   *
+   * @param measurement beds with their damage, and connectivity scar by scar
+   */
   public static MeasuredEvidence of(Measurement measurement) {
     Map<String, String> severity = new HashMap<>();
     for (BedMeasure bed : measurement.beds()) {

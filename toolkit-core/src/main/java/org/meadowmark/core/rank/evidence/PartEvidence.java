@@ -31,7 +31,11 @@ public record PartEvidence(
   public static final PartEvidence NONE =
       new PartEvidence(0, Double.POSITIVE_INFINITY, 0, 0, 0, 0, 0, 0, 0, 0);
 
-  /** {@return both together} */
+  /**
+   * {@return both together: lengths and weighted sums added, the smaller of the nearest distances}
+   *
+   * @param other evidence of another piece
+   */
   public PartEvidence plus(PartEvidence other) {
     return new PartEvidence(
         metres + other.metres,

@@ -7,7 +7,11 @@ import org.meadowmark.core.survey.RankingParameters;
 public final class PieceReader {
   private final RankingParameters limits;
 
-  /** Creates a reader. */
+  /**
+   * Creates a reader.
+   *
+   * @param limits angles along and across, reach of the channel's edge, draft of boats
+   */
   public PieceReader(RankingParameters limits) {
     this.limits = limits;
   }

@@ -18,7 +18,12 @@ public record ScarLie(
     double insideBendShare,
     double acrossShare) {
 
-  /** {@return the first pattern, in the order of {@link ScarPattern}, that has the share needed} */
+  /**
+   * {@return the first pattern, in the order of {@link ScarPattern}, that has the share needed;
+   * {@link ScarPattern#NONE} where none has it}
+   *
+   * @param limits share of scar length that makes a pattern
+   */
   public ScarPattern pattern(RankingParameters limits) {
     if (insideBendShare >= limits.patternShare()) {
       return ScarPattern.CORNER_CUTTING;

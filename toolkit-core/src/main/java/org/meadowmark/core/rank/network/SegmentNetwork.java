@@ -87,12 +87,20 @@ public final class SegmentNetwork {
     return lengthsMetres.length;
   }
 
-  /** {@return positions of the segments that share an end with one, ascending} */
+  /**
+   * {@return positions of the segments that share an end with one, ascending}
+   *
+   * @param segment position of the segment, from 0
+   */
   public int[] neighbours(int segment) {
     return neighbours[segment].clone();
   }
 
-  /** {@return ground length of a segment} */
+  /**
+   * {@return ground length of a segment}
+   *
+   * @param segment position of the segment, from 0
+   */
   public double lengthMetres(int segment) {
     return lengthsMetres[segment];
   }

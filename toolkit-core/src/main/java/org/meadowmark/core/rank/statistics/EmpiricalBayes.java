@@ -50,7 +50,11 @@ public final class EmpiricalBayes {
     this.eventSize = eventSize;
   }
 
-  /** {@return event size Σl² / Σl of some amounts; empty where they add up to nothing} */
+  /**
+   * {@return event size Σl² / Σl of some amounts; empty where they add up to nothing}
+   *
+   * @param pieces amount of each piece, not negative, such as the metres of a scar on a segment
+   */
   public static OptionalDouble eventSize(double[] pieces) {
     double sum = 0;
     double squares = 0;
@@ -66,6 +70,7 @@ public final class EmpiricalBayes {
    *
    * @param amounts amount of each segment, not negative
    * @param exposures exposure of each; a segment with 0 gets no estimate and takes no part
+   * @return one each, in the order of the segments
    * @throws IllegalArgumentException if the arrays differ in length or a value is negative or not
    *     finite
    */
@@ -89,6 +94,7 @@ public final class EmpiricalBayes {
    * @param amounts amount of each segment, not negative
    * @param exposures exposure of each; a segment with 0 gets no estimate and takes no part
    * @param neighbourhoods positions of the segments of each neighbourhood, itself among them
+   * @return one each, in the order of the segments
    * @throws IllegalArgumentException if the arrays differ in length or a value is negative or not
    *     finite
    */

@@ -21,6 +21,7 @@ public final class FalseDiscovery {
   /**
    * {@return adjusted p-values, in the order of the p-values}
    *
+   * @param pValues p-values of all tests, in 0–1; the array is left as it is
    * @throws IllegalArgumentException if a value is not from 0 to 1
    */
   public static double[] adjusted(double[] pValues) {

@@ -54,23 +54,34 @@ public final class HotSpotFinder {
   private final HotSpotSettings settings;
   private final PermutationScheme scheme;
 
-  /** Creates a finder that draws whole stretches. */
+  /**
+   * Creates a finder that draws whole stretches, see {@link PermutationScheme#TOTAL}.
+   *
+   * @param settings neighbourhood, draws, false discovery rate, least exposures
+   */
   public HotSpotFinder(HotSpotSettings settings) {
     this(settings, PermutationScheme.TOTAL);
   }
 
-  /** Creates a finder. */
+  /**
+   * Creates a finder with a choice of what is drawn.
+   *
+   * @param settings neighbourhood, draws, false discovery rate, least exposures
+   * @param scheme what is drawn at random
+   */
   public HotSpotFinder(HotSpotSettings settings, PermutationScheme scheme) {
     this.settings = settings;
     this.scheme = scheme;
   }
 
   /**
-   * Tests every segment, in the order of the network.
+   * Tests every segment.
    *
    * @param parts metres of scar by segment
    * @param exposureHectares surveyed bed in reach of each segment
    * @param network how the segments hang together
+   * @return rate and test of each segment, in the order of the network; where there is none, the
+   *     reason
    * @throws IllegalArgumentException if exposures and segments differ in number, or a part names a
    *     segment that is not there
    */

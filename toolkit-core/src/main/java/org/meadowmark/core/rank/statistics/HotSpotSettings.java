@@ -21,6 +21,17 @@ public record HotSpotSettings(
     double minimumTestedHectares,
     long seed) {
   /**
+   * Refuses figures out of their limits.
+   *
+   * @param neighbourMetres segments whose middles are at most so far apart along the channels are
+   *     neighbours, metres
+   * @param permutations draws for every pseudo p-value; small ones are followed further, see {@link
+   *     NetworkHotSpots}
+   * @param falseDiscoveryRate share of flagged segments that may be false alarms, on average
+   * @param minimumExposureHectares segments with less bed in reach get no rate, hectares
+   * @param minimumTestedHectares segments with less bed in reach are not tested, hectares; a rate
+   *     on little bed is as much a matter of how much of a scar lies beside the bed
+   * @param seed seed of the draws
    * @throws IllegalArgumentException if neighbourMetres is negative, permutations are less than 1,
    *     the false discovery rate is not between 0 and 1, or a least exposure is negative
    */

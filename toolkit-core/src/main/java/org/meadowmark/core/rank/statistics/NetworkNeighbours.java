@@ -20,7 +20,12 @@ public final class NetworkNeighbours {
 
   private NetworkNeighbours() {}
 
-  /** {@return positions of the neighbours of each segment, itself among them, ascending} */
+  /**
+   * {@return positions of the neighbours of each segment, itself among them, ascending}
+   *
+   * @param network how the segments hang together, and how long they are
+   * @param metres largest distance from middle to middle along the channels, ground metres
+   */
   public static int[][] within(SegmentNetwork network, double metres) {
     return IntStream.range(0, network.size())
         .parallel()

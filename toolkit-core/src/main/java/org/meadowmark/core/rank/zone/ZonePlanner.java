@@ -66,7 +66,12 @@ public final class ZonePlanner {
     this.north = north;
   }
 
-  /** Plans. Without scars near channels, or with no zone allowed, there are no zones. */
+  /**
+   * {@return zones, devices, marks and the curve of cover against length} Without scars near
+   * channels, or with no zone allowed, there are no zones.
+   *
+   * @param segments segments with their scar length and evidence, in any order
+   */
   public ZonePlan plan(List<ZoneSegment> segments) {
     List<ZoneSegment> byId =
         segments.stream()

@@ -27,13 +27,28 @@ public record ZoneSegment(
     Map<String, Double> scarMetresByPattern,
     double scarredSquareMetres,
     List<String> dataGaps) {
+  /**
+   * Keeps copies of the maps and of the list that cannot be changed, the maps in key order.
+   *
+   * @param segment the segment
+   * @param scarMetres scar length attributed to it: what a zone covers
+   * @param scarMetresByCause the same by cause key
+   * @param scarMetresByPattern scar length that lies in a pattern, by key of the pattern
+   * @param scarredSquareMetres length times width of its scars
+   * @param dataGaps what the evidence lacks, in words
+   * @throws NullPointerException if a map, the list, a key or an entry of the list is null
+   */
   public ZoneSegment {
     scarMetresByCause = Collections.unmodifiableMap(new TreeMap<>(scarMetresByCause));
     scarMetresByPattern = Collections.unmodifiableMap(new TreeMap<>(scarMetresByPattern));
     dataGaps = List.copyOf(dataGaps);
   }
 
-  /** {@return what zones are planned from, of a ranked segment with its evidence} */
+  /**
+   * {@return what zones are planned from, of a ranked segment with its evidence}
+   *
+   * @param ranked the segment, with rank or without
+   */
   public static ZoneSegment of(RankedSegment ranked) {
     double metres = ranked.scarLengthMetres();
     Map<String, Double> byPattern = new TreeMap<>();

@@ -15,7 +15,11 @@ import java.util.stream.IntStream;
 public final class WorstFirst {
   private WorstFirst() {}
 
-  /** {@return positions taken, ascending} */
+  /**
+   * {@return positions of the segments taken, ascending}
+   *
+   * @param problem segments with their values, and the limits
+   */
   public static int[] choose(ZoneProblem problem) {
     double[] values = problem.valuesMetres();
     List<Integer> order = new ArrayList<>(IntStream.range(0, values.length).boxed().toList());

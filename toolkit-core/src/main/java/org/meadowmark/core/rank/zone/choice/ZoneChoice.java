@@ -47,12 +47,23 @@ public record ZoneChoice(
       this.words = words;
     }
 
-    /** For people. */
+    /** {@return how it is proven, in words for people} */
     public String words() {
       return words;
     }
   }
 
+  /**
+   * Keeps copies of the list and of its arrays; the list cannot be changed.
+   *
+   * @param zones positions of the segments of each zone, ascending; the zone that covers most
+   *     first, ties by lowest position
+   * @param usedMetres total length of the zones
+   * @param coveredMetres value that they cover
+   * @param upperBoundMetres no choice covers more than this
+   * @param proof how it is known that nothing better exists
+   * @throws NullPointerException if the list or an array is null
+   */
   public ZoneChoice {
     zones = zones.stream().map(int[]::clone).toList();
   }

@@ -55,7 +55,11 @@ public final class ZoneChooser {
     this.incumbent = new Incumbent(problem, whole);
   }
 
-  /** Chooses. */
+  /**
+   * {@return the best choice that is found, with an upper bound and how it is proven}
+   *
+   * @param problem segments with their values, and the limits
+   */
   public static ZoneChoice choose(ZoneProblem problem) {
     return new ZoneChooser(problem).choose();
   }

@@ -17,6 +17,17 @@ public record ZoneProblem(
   /** Lengths that were added up in another order may differ by rounding. */
   private static final double ROUNDING = 1e-9;
 
+  /**
+   * Keeps a copy of the values, and refuses figures out of their limits.
+   *
+   * @param network how segments hang together; where two choices are as good the lower positions
+   *     win, so positions must be in the order of ids
+   * @param valuesMetres scar length attributed to each segment, or another value to cover
+   * @param mostZones largest number of zones
+   * @param totalLengthMetres largest total length of zones
+   * @throws IllegalArgumentException if values and segments differ in number, a value is negative
+   *     or not finite, or a limit is negative
+   */
   public ZoneProblem {
     valuesMetres = valuesMetres.clone();
     if (valuesMetres.length != network.size()) {
@@ -32,11 +43,17 @@ public record ZoneProblem(
     }
   }
 
-  /** {@return the same for another total length} */
+  /**
+   * {@return the same for another total length}
+   *
+   * @param otherLengthMetres largest total length of zones, 0 or more
+   * @throws IllegalArgumentException if the length is negative
+   */
   public ZoneProblem within(double otherLengthMetres) {
     return new ZoneProblem(network, valuesMetres, mostZones, otherLengthMetres);
   }
 
+  /** {@return a copy of the values, one for each segment, in the order of the network} */
   @Override
   public double[] valuesMetres() {
     return valuesMetres.clone();
