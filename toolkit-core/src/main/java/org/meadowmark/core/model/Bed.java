@@ -23,8 +23,8 @@ public record Bed(
    * @param id unique in the layer
    * @param ref where it was read
    * @param geometry Polygon or MultiPolygon
-   * @param species key of a row of {@code species.csv}, {@code unknown} where the layer's word is not
-   *     in the table, or empty where the layer has none
+   * @param species key of a row of {@code species.csv}, {@code unknown} where the layer's word is
+   *     not in the table, or empty where the layer has none
    * @param texture the mapper's word for its texture (patchy, continuous), or empty
    * @param notes what was noted on the ground and the grass of all of it
    * @throws NullPointerException if anything is null
@@ -44,8 +44,8 @@ public record Bed(
    * @param id unique in the layer
    * @param ref where it was read
    * @param geometry Polygon or MultiPolygon
-   * @param species key of a row of {@code species.csv}, {@code unknown} where the layer's word is not
-   *     in the table, or empty where the layer has none
+   * @param species key of a row of {@code species.csv}, {@code unknown} where the layer's word is
+   *     not in the table, or empty where the layer has none
    * @param texture the mapper's word for its texture (patchy, continuous), or empty
    * @throws NullPointerException if anything is null
    */

@@ -18,8 +18,9 @@ public record FeatureRef(String file, String layer, String featureId) {
    *
    * @param file name of the file as given by the user
    * @param layer layer or table inside the file; the file's base name where a format has no layers
-   * @param featureId identifier in the file: its id attribute where one is mapped, else the format's
-   *     own feature id, row or line number; empty where the finding is about the whole layer
+   * @param featureId identifier in the file: its id attribute where one is mapped, else the
+   *     format's own feature id, row or line number; empty where the finding is about the whole
+   *     layer
    * @throws NullPointerException if anything is null
    */
   public FeatureRef {

@@ -27,7 +27,9 @@ public final class PlainText {
   }
 
   /**
-   * {@return the text with a blank for each control character, line or paragraph separator and half of a surrogate pair, and for each character that embeds, overrides or isolates a direction of writing (Unicode Standard Annex 9, table 4, from memory)}
+   * {@return the text with a blank for each control character, line or paragraph separator and half
+   * of a surrogate pair, and for each character that embeds, overrides or isolates a direction of
+   * writing (Unicode Standard Annex 9, table 4, from memory)}
    *
    * @param text any text
    */

@@ -27,9 +27,7 @@ public class SurveyInputException extends MeadowmarkException {
     this.finding = finding;
   }
 
-  /**
-   * {@return what is wrong}
-   */
+  /** {@return what is wrong} */
   public Finding finding() {
     return finding;
   }

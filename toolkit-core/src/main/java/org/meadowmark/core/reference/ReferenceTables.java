@@ -49,7 +49,8 @@ public record ReferenceTables(
   /**
    * {@return the class of a share between 0 and 1; empty where the share is not known}
    *
-   * @param share scarred part of what it is held against, in 0–1; anything else, NaN too, is in no class
+   * @param share scarred part of what it is held against, in 0–1; anything else, NaN too, is in no
+   *     class
    */
   public Optional<SeverityClass> severityOf(double share) {
     return severityClasses.stream().filter(c -> c.contains(share)).findFirst();

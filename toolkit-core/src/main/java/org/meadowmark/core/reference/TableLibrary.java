@@ -45,37 +45,21 @@ public final class TableLibrary {
 
   /** The tables there are. */
   public enum Table {
-    /**
-     * Plants that beds are made of.
-     */
+    /** Plants that beds are made of. */
     SPECIES("species"),
-    /**
-     * What makes scars, with the width that a scar of the cause has where none is given.
-     */
+    /** What makes scars, with the width that a scar of the cause has where none is given. */
     SCAR_CAUSES("scar-causes"),
-    /**
-     * Classes of a bed by the share of it that is scarred.
-     */
+    /** Classes of a bed by the share of it that is scarred. */
     SEVERITY_CLASSES("severity-classes"),
-    /**
-     * Which mark suits which damage, by cause and pattern.
-     */
+    /** Which mark suits which damage, by cause and pattern. */
     DEVICE_RULES("device-rules"),
-    /**
-     * Animals that cross gaps alike, with the distance that they cross.
-     */
+    /** Animals that cross gaps alike, with the distance that they cross. */
     FISH_GUILDS("fish-guilds"),
-    /**
-     * Times that scars take to close, by species.
-     */
+    /** Times that scars take to close, by species. */
     SCAR_RECOVERY("scar-recovery"),
-    /**
-     * How fast rhizomes grow.
-     */
+    /** How fast rhizomes grow. */
     RHIZOME_ELONGATION("rhizome-elongation"),
-    /**
-     * Defaults, limits and sources of the parameters.
-     */
+    /** Defaults, limits and sources of the parameters. */
     PARAMETERS("parameters");
 
     private final String key;

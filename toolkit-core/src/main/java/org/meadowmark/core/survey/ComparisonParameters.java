@@ -49,7 +49,8 @@ public record ComparisonParameters(
    * @param widthClassLimitsMetres limits between classes of scar width, ascending
    * @param exposure what new scar metres beside a marker are divided by
    * @param mostPermutations arrangements of the marks that are counted
-   * @param controlRateFactor how far a control's rate before may be from that of the marked segments
+   * @param controlRateFactor how far a control's rate before may be from that of the marked
+   *     segments
    * @param controlDistanceMetres distance along the channels from marked segments to controls
    * @param controlMinimumExposureHectares segments with less bed in reach take no part
    * @param detectableDrop drop of the rate that power is worked out for, in 0–1

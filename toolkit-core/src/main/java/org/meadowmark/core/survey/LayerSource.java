@@ -58,7 +58,8 @@ public record LayerSource(
    * @param crs reference system that overrides or supplies what the file says, {@code EPSG:n}
    * @param axisOrder order of ordinates in the file
    * @param attributes attribute of the layer by property
-   * @param valueNames for a property, the toolkit's word by the file's value (compared without case)
+   * @param valueNames for a property, the toolkit's word by the file's value (compared without
+   *     case)
    * @param widthUnit unit of the width attribute and of depth: m, cm, mm, in, ft (international) or
    *     us-ft
    * @param geometryColumns how a CSV file holds its geometry

@@ -13,29 +13,17 @@ import org.meadowmark.core.model.MeadowmarkException;
  * FR 5348).
  */
 public enum LengthUnit {
-  /**
-   * The metre.
-   */
+  /** The metre. */
   METRE("m", 1),
-  /**
-   * The centimetre, 0.01 m.
-   */
+  /** The centimetre, 0.01 m. */
   CENTIMETRE("cm", 0.01),
-  /**
-   * The millimetre, 0.001 m.
-   */
+  /** The millimetre, 0.001 m. */
   MILLIMETRE("mm", 0.001),
-  /**
-   * The international inch, 0.0254 m.
-   */
+  /** The international inch, 0.0254 m. */
   INCH("in", 0.0254),
-  /**
-   * The international foot, 0.3048 m.
-   */
+  /** The international foot, 0.3048 m. */
   FOOT("ft", 0.3048),
-  /**
-   * The foot of land surveys in the United States, 1200/3937 m.
-   */
+  /** The foot of land surveys in the United States, 1200/3937 m. */
   US_SURVEY_FOOT("us-ft", 1200.0 / 3937.0);
 
   private final String key;

@@ -99,7 +99,8 @@ public record Parameters(
   /**
    * Sorts crossing distances and limits of gap widths, and leaves out those given twice.
    *
-   * @param analysisCrs reference system to measure in, {@code EPSG:n}; empty takes the best UTM zone
+   * @param analysisCrs reference system to measure in, {@code EPSG:n}; empty takes the best UTM
+   *     zone
    * @param groundScale whether grid lengths and areas are corrected to the ground
    * @param severityDenominator what a scarred area is divided by to get a bed's severity class
    * @param scarGroupDistanceMetres scars at most this far apart are one group
@@ -107,7 +108,8 @@ public record Parameters(
    * @param crossingDistanceMetres the one crossing distance that headline figures use
    * @param fishGuild key of the fish guild that this distance was taken from; empty where it was
    *     given, or is the default
-   * @param gapWidthLimitsMetres limits between the classes that gap widths are counted in, ascending
+   * @param gapWidthLimitsMetres limits between the classes that gap widths are counted in,
+   *     ascending
    * @param sliverToleranceMetres beds closer than this touch
    * @param minimumPatchSquareMetres smaller pieces of grass are crumbs, not patches
    * @param minimumWidthMetres narrower scars are questioned
@@ -123,8 +125,8 @@ public record Parameters(
    * @param positionRmseXMetres that in easting, where it is stated by axis
    * @param positionRmseYMetres that in northing, likewise
    * @param positionCheckPoints check points that this error was taken from, where stated
-   * @param connectivityDetailPatches most patches of a survey for which the importance of each patch
-   *     and the filling of each scar are worked out
+   * @param connectivityDetailPatches most patches of a survey for which the importance of each
+   *     patch and the filling of each scar are worked out
    * @param connectivityExactPatches most patches of a scope for which connectivity is exact
    * @param connectivitySources patches that it is estimated from beyond that
    * @param ranking choices for the evidence of channel segments and their ranking

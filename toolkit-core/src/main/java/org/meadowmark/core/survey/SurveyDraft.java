@@ -148,7 +148,8 @@ public record SurveyDraft(
    *
    * @param role whose layers to change
    * @param property name of a {@link Field} as in a survey file
-   * @param attribute name of the attribute in the files; whether they have it is found out when they are read
+   * @param attribute name of the attribute in the files; whether they have it is found out when
+   *     they are read
    * @param where where it was given, for messages
    * @throws MeadowmarkException if no layer has the role or there is no such property
    */
