@@ -57,6 +57,9 @@ public final class SurveyLoader {
   /**
    * Creates a loader for one use.
    *
+   * @param definition what to read
+   * @param tables species and causes
+   * @param progress hears how far the work is
    * @param store keeps scars; where there is none they are in memory
    */
   public SurveyLoader(
@@ -74,7 +77,11 @@ public final class SurveyLoader {
     return store.map(s -> s.rows(Scar.class)).orElseGet(RowStore::held);
   }
 
-  /** Loads the survey; never throws for what is wrong with the input. */
+  /**
+   * Loads the survey; never throws for what is wrong with the input.
+   *
+   * @return the survey, with everything that was found
+   */
   public LoadedSurvey load() {
     needLayer(LayerRole.SCARS);
     needLayer(LayerRole.BEDS);
