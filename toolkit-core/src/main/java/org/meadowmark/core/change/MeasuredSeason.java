@@ -34,9 +34,7 @@ public record MeasuredSeason(
     return survey.date();
   }
 
-  /**
-   * {@return what was mapped}
-   */
+  /** {@return what was mapped} */
   public MetricSurvey mapped() {
     return survey.survey();
   }

@@ -76,7 +76,8 @@ public final class FindingLog {
   }
 
   /**
-   * {@return counts by role, code, level and treatment, in that order; kinds never found are left out}
+   * {@return counts by role, code, level and treatment, in that order; kinds never found are left
+   * out}
    */
   public synchronized List<Count> counts() {
     Map<Count, Long> byKind =

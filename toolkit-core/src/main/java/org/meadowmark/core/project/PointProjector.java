@@ -50,7 +50,8 @@ public final class PointProjector {
   /**
    * {@return the place on the grid; empty where it cannot be projected}
    *
-   * @param place geometry in the reference system that this projector was made for, ordinates in the order of the file
+   * @param place geometry in the reference system that this projector was made for, ordinates in
+   *     the order of the file
    */
   public Optional<Geometry> project(Geometry place) {
     try {

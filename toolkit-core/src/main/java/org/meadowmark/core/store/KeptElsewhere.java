@@ -5,7 +5,8 @@ import java.util.List;
 /** Marks a list that cannot be changed and whose rows are read when they are asked for. */
 public interface KeptElsewhere {
   /**
-   * {@return a list that cannot be changed: the list itself where its rows are kept elsewhere, else a copy}
+   * {@return a list that cannot be changed: the list itself where its rows are kept elsewhere, else
+   * a copy}
    *
    * @param <T> kind of row
    * @param list any list without nulls

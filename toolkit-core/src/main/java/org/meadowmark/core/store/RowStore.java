@@ -34,9 +34,7 @@ public interface RowStore extends AutoCloseable {
      */
     boolean add(T row);
 
-    /**
-     * {@return the rows so far; each is read when it is asked for. Safe for several threads}
-     */
+    /** {@return the rows so far; each is read when it is asked for. Safe for several threads} */
     List<T> list();
   }
 
@@ -60,9 +58,7 @@ public interface RowStore extends AutoCloseable {
     };
   }
 
-  /**
-   * {@return a store that keeps everything in memory; closing it does nothing}
-   */
+  /** {@return a store that keeps everything in memory; closing it does nothing} */
   static RowStore inMemory() {
     return new RowStore() {
       @Override

@@ -67,7 +67,8 @@ public final class EarlierSurveys {
   }
 
   /**
-   * {@return digests of the files that were read, by name of the survey; empty before {@link #scars}}
+   * {@return digests of the files that were read, by name of the survey; empty before {@link
+   * #scars}}
    */
   public Map<String, List<FileDigest>> inputs() {
     return Collections.unmodifiableMap(inputs);

@@ -29,10 +29,11 @@ public record SeasonBedChange(
    *
    * @param earlierDate date of the earlier survey
    * @param laterDate date of the later survey
-   * @param toleranceMetres combined positional accuracy at 95 %: slivers are narrower, and footprints
-   *     of scars are widened by it
+   * @param toleranceMetres combined positional accuracy at 95 %: slivers are narrower, and
+   *     footprints of scars are widened by it
    * @param beds every bed of both surveys
-   * @param areas every management area of the later survey; areas may overlap, and need not cover all
+   * @param areas every management area of the later survey; areas may overlap, and need not cover
+   *     all
    * @param whole the two surveys as a whole
    * @throws NullPointerException if anything is null
    */

@@ -92,7 +92,8 @@ public record MarkerEffect(
    * @param difference marked change less control change, in metres by exposure and year
    * @param differenceInterval its interval, Welch's t over segments; empty with too few segments
    * @param permutation how often other arrangements of the marks are as clear; empty with too few
-   * @param ratio rate after / before beside marks divided by that of controls; empty where undefined
+   * @param ratio rate after / before beside marks divided by that of controls; empty where
+   *     undefined
    * @param ratioInterval its interval, jackknife over segments; empty with too few segments
    * @param seasonTest seasons as the sample; empty with too few seasons or markers of several dates
    * @param besideRatio the same ratio for the segments beside the marked ones: above 1 where damage

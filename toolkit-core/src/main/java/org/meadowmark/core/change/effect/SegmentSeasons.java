@@ -22,7 +22,8 @@ public record SegmentSeasons(
    * @param lengthMetres ground length of the segment
    * @param newScarMetres length of new scar attributed to it, one figure a season, in metres
    * @param bedHectares bed within reach of it that both surveys of the season looked at
-   * @throws IllegalArgumentException if the lists differ in length or a figure is negative or not finite
+   * @throws IllegalArgumentException if the lists differ in length or a figure is negative or not
+   *     finite
    */
   public SegmentSeasons {
     newScarMetres = List.copyOf(newScarMetres);

@@ -54,8 +54,8 @@ public record Sighting(
    * @param scarId id of the scar in that survey, where it was seen
    * @param lengthMetres ground length there; half the perimeter of a polygon
    * @param widthMetres ground width of a line there
-   * @param change its class against the survey before; empty where it was not seen, and in the first
-   *     survey
+   * @param change its class against the survey before; empty where it was not seen, and in the
+   *     first survey
    * @throws NullPointerException if anything is null
    */
   public Sighting {

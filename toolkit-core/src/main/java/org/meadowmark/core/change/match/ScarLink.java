@@ -33,8 +33,8 @@ public record ScarLink(
    * @param laterMetres ground length assigned on the later scar
    * @param distanceMetres root mean square distance between the two along the overlap; empty where
    *     one of them is a polygon
-   * @param telling whether the link is large enough to class the scars by; the others join scars that
-   *     are classed by a larger link each
+   * @param telling whether the link is large enough to class the scars by; the others join scars
+   *     that are classed by a larger link each
    * @throws NullPointerException if anything is null
    */
   public ScarLink {
