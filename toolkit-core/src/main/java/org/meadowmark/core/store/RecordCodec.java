@@ -79,7 +79,7 @@ public final class RecordCodec {
    * @param <T> type of the record
    * @param type its class, the same as when it was written
    * @param in gives the bytes, from the first of the record on
-   * @return a record that equals the one that was written
+   * @return a record with the same content, every bit of every number kept
    * @throws IOException if the bytes cannot be read or end too early
    */
   public static <T extends Record> T read(Class<T> type, DataInput in) throws IOException {

@@ -26,7 +26,7 @@ public enum ParameterName {
   CROSSING_DISTANCE("crossing_distance_m"),
   /**
    * Fish guild whose crossing distance headline figures use, a key of the table fish-guilds; a
-   * crossing_distance_m that is given stands above it.
+   * {@code crossing_distance_m} that is given stands above it.
    */
   FISH_GUILD("fish_guild"),
   /**
@@ -65,8 +65,8 @@ public enum ParameterName {
    */
   POSITION_RMSE("position_rmse_m"),
   /**
-   * Root mean square error of mapped positions in easting, in place of position_rmse_m; needs the
-   * other axis too; in metres.
+   * Root mean square error of mapped positions in easting, in place of {@code position_rmse_m};
+   * needs the other axis too; in metres.
    */
   POSITION_RMSE_X("position_rmse_x_m"),
   /** Root mean square error of mapped positions in northing; in metres. */
@@ -138,12 +138,9 @@ public enum ParameterName {
    * Part of a zone's scar length from which a cause, or a pattern of it, gets a device proposed.
    */
   ZONE_DEVICE_SHARE("zone_device_share"),
-  /**
-   * Speeds at which boats pass today, for the extra time in a slow zone: 20 and 30 knots; in
-   * kilometres an hour.
-   */
+  /** Speeds at which boats pass today, for the extra time in a slow zone; in kilometres an hour. */
   USUAL_SPEEDS("usual_speeds_kmh"),
-  /** Speed in a slow zone: 5 knots; in kilometres an hour. */
+  /** Speed in a slow zone; in kilometres an hour. */
   SLOW_SPEED("slow_speed_kmh"),
   /** Short time for a scar to close; in years. */
   RECOVERY_LOW("recovery_low_years"),
@@ -163,7 +160,7 @@ public enum ParameterName {
    * the species: three numbers; empty leaves those scars without a forecast; in years.
    */
   UNLISTED_RECOVERY("unlisted_recovery_years"),
-  /** Width of a scar that closes in unlisted_recovery_years; in metres. */
+  /** Width of a scar that closes in {@code unlisted_recovery_years}; in metres. */
   UNLISTED_SCAR_WIDTH("unlisted_scar_width_m"),
   /**
    * Depth of excavation that doubles the time a scar takes to close; half of it adds half as much;
@@ -177,7 +174,7 @@ public enum ParameterName {
    * the year of the survey.
    */
   LOSS_BASE_YEAR("loss_base_year"),
-  /** Years after which nothing is counted any more; in years. */
+  /** Years after which nothing is counted any more. */
   LOSS_HORIZON("loss_horizon_years"),
   /** Distance between planting units in a row and between rows; in metres. */
   PLANTING_SPACING("planting_spacing_m"),
@@ -185,11 +182,11 @@ public enum ParameterName {
   PLANTING_SURVIVAL("planting_survival"),
   /** Radius of the ground that a planting unit covers at first; in metres. */
   PLANTING_UNIT_RADIUS("planting_unit_radius_m"),
-  /** Years from the base year until a planting that makes good for the loss begins; in years. */
+  /** Years from the base year until a planting that makes good for the loss begins. */
   PROJECT_START("project_start_years"),
   /** Time in which its service rises from none to all, in a straight line; in years. */
   PROJECT_GROWTH("project_growth_years"),
-  /** Years from its start after which its service is no longer counted; in years. */
+  /** Years from its start after which its service is no longer counted. */
   PROJECT_LIFE("project_life_years"),
   /**
    * Area of new patches from seed and drifting fragments in a year, as a share of the planted area:
@@ -197,8 +194,8 @@ public enum ParameterName {
    */
   NEW_PATCHES("new_patches_per_year"),
   /**
-   * Short, middle and long time for a scar of unlisted_scar_width_m to close as seen here, by
-   * species, such as turtlegrass:3.6:5:9.5; stands above the table scar-recovery; in years.
+   * Short, middle and long time for a scar of {@code unlisted_scar_width_m} to close as seen here,
+   * by species, such as turtlegrass:3.6:5:9.5; stands above the table scar-recovery; in years.
    */
   OBSERVED_RECOVERY("observed_recovery_years"),
   /**
@@ -230,7 +227,7 @@ public enum ParameterName {
   CONNECTIVITY_WEIGHT("connectivity_weight"),
   /** Part of new scars that a marked zone keeps away. */
   MARKER_EFFECT("marker_effect"),
-  /** Years after planting in which a new scar undoes the repair; in years. */
+  /** Years after planting in which a new scar undoes the repair. */
   ESTABLISHMENT("establishment_years"),
   /**
    * Chance a year that the ground is scarred again from which a scar is to be protected before it
