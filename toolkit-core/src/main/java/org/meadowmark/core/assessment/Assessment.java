@@ -164,6 +164,12 @@ public final class Assessment {
   /**
    * Prepares an assessment that may be measured in parts.
    *
+   * @param definition what to assess
+   * @param earlier earlier surveys, which tell where the ground was scarred before; may be none
+   * @param tables reference tables
+   * @param options options as the user gave them, for the run record
+   * @param toolVersion version of the program, for the run record
+   * @param progress hears how far the work is
    * @param inParts how; empty for one go
    */
   public Assessment(
@@ -186,6 +192,7 @@ public final class Assessment {
   /**
    * Reads, checks, projects, measures, ranks and plans.
    *
+   * @return the survey with everything that is known about it
    * @throws org.meadowmark.core.model.SurveyInputException if the input cannot be used
    */
   public AssessedSurvey assess() {
@@ -298,6 +305,7 @@ public final class Assessment {
    *
    * @param folder folder to write
    * @param overwrite whether an earlier output there may be replaced
+   * @return the summary, with totals of the survey
    * @throws org.meadowmark.core.model.MeadowmarkException if the input cannot be used or the folder
    *     cannot be written
    */

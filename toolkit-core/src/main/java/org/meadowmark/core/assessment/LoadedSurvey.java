@@ -16,6 +16,14 @@ import org.meadowmark.core.model.SurveyInputException;
  */
 public record LoadedSurvey(
     Optional<MetricSurvey> survey, List<Finding> findings, List<LayerCount> counts) {
+  /**
+   * Keeps copies of the lists.
+   *
+   * @param survey what can be measured; empty if a finding is an error
+   * @param findings everything that was found, in {@link Finding#ORDER}
+   * @param counts features by layer
+   * @throws NullPointerException if a list or an entry of it is null
+   */
   public LoadedSurvey {
     findings = List.copyOf(findings);
     counts = List.copyOf(counts);

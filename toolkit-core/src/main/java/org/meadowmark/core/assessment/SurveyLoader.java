@@ -102,7 +102,11 @@ public final class SurveyLoader {
     return store.map(s -> s.rows(Scar.class)).orElseGet(RowStore::held);
   }
 
-  /** Loads the survey; never throws for what is wrong with the input. */
+  /**
+   * Loads the survey; never throws for what is wrong with the input.
+   *
+   * @return the survey, with everything that was found
+   */
   public LoadedSurvey load() {
     needLayer(LayerRole.SCARS);
     needLayer(LayerRole.BEDS);

@@ -13,7 +13,12 @@ import org.meadowmark.core.survey.PositionalAccuracy;
 public final class CombinedAccuracy {
   private CombinedAccuracy() {}
 
-  /** {@return error of the difference between two surveys' positions} */
+  /**
+   * {@return error of the difference between two surveys' positions}
+   *
+   * @param one accuracy of one survey
+   * @param other accuracy of the other, made apart from the first
+   */
   public static PositionalAccuracy of(PositionalAccuracy one, PositionalAccuracy other) {
     return new PositionalAccuracy(
         Math.hypot(one.rmseXMetres(), other.rmseXMetres()),

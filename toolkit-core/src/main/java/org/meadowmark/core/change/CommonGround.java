@@ -33,7 +33,13 @@ public record CommonGround(
     double laterHectares,
     boolean sameBeds) {
 
-  /** Compares two surveys on one grid. Time grows with beds times the areas that they touch. */
+  /**
+   * Compares two surveys on one grid. Time grows with beds times the areas that they touch.
+   *
+   * @param earlier the earlier survey
+   * @param later the later survey, whose beds and management areas count
+   * @return what both looked at
+   */
   public static CommonGround of(MetricSurvey earlier, MetricSurvey later) {
     List<MapArea> common = common(earlier, later);
     SurveyedArea both = new SurveyedArea(common);

@@ -7,7 +7,11 @@ package org.meadowmark.core.change;
  * @param high upper limit
  */
 public record Interval(double low, double high) {
-  /** {@return whether a value lies between the limits} */
+  /**
+   * {@return whether a value lies between the limits}
+   *
+   * @param value a figure in the same unit; a limit itself lies between them
+   */
   public boolean holds(double value) {
     return low <= value && value <= high;
   }

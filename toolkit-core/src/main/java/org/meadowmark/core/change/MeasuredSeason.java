@@ -15,6 +15,14 @@ import org.meadowmark.core.model.MetricSurvey;
  */
 public record MeasuredSeason(
     SeasonSurvey survey, Measurement measurement, SurveyRecovery recovery) {
+  /**
+   * Refuses a season of which a part is missing.
+   *
+   * @param survey the survey
+   * @param measurement scars, beds and areas
+   * @param recovery how its scars are expected to close
+   * @throws NullPointerException if anything is null
+   */
   public MeasuredSeason {
     Objects.requireNonNull(survey, "survey");
     Objects.requireNonNull(measurement, "measurement");
@@ -26,7 +34,7 @@ public record MeasuredSeason(
     return survey.date();
   }
 
-  /** What was mapped. */
+  /** {@return what was mapped} */
   public MetricSurvey mapped() {
     return survey.survey();
   }

@@ -21,7 +21,11 @@ public final class Scopes {
   private final List<PreparedGeometry> shapes = new ArrayList<>();
   private final GeometryFactory factory = new GeometryFactory();
 
-  /** Scopes of management areas in id order. */
+  /**
+   * Scopes of management areas in id order.
+   *
+   * @param managementAreas the areas, in id order, on the grid of what will be asked for
+   */
   public Scopes(List<MapArea> managementAreas) {
     for (MapArea area : managementAreas) {
       areas.add(new Scope(Kind.MANAGEMENT_AREA, area.id(), area.label()));
@@ -46,12 +50,20 @@ public final class Scopes {
     return shapes;
   }
 
-  /** {@return the scope of a scar, below the whole survey} */
+  /**
+   * {@return the scope of a scar, below the whole survey}
+   *
+   * @param scar a scar on the grid of the areas
+   */
   public Scope of(Scar scar) {
     return of(middle(scar.geometry()));
   }
 
-  /** {@return the scope of any polygon, below the whole survey} */
+  /**
+   * {@return the scope of any polygon, below the whole survey}
+   *
+   * @param polygon a polygon on the grid of the areas; a point inside it decides
+   */
   public Scope ofPolygon(Geometry polygon) {
     return of(polygon.getInteriorPoint().getCoordinate());
   }

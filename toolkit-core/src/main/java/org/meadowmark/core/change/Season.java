@@ -13,6 +13,10 @@ public record Season(LocalDate start, LocalDate end) {
   private static final double DAYS_A_YEAR = 365.25;
 
   /**
+   * Checks the order of the days.
+   *
+   * @param start day of the earlier survey
+   * @param end day of the later survey, after {@code start}
    * @throws IllegalArgumentException if the end is not after the start
    */
   public Season {

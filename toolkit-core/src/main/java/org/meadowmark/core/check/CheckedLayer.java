@@ -15,6 +15,14 @@ import org.meadowmark.core.store.KeptElsewhere;
  * @param <T> kind of feature
  */
 public record CheckedLayer<T extends Located>(CrsText crs, List<T> features, LayerCount count) {
+  /**
+   * Keeps a copy of the features; those that are kept elsewhere stay there.
+   *
+   * @param crs reference system of the geometries
+   * @param features in file order
+   * @param count how many were read, repaired and skipped
+   * @throws NullPointerException if there is no list, or a feature in it is null
+   */
   public CheckedLayer {
     features = KeptElsewhere.copyOf(features);
   }

@@ -26,6 +26,18 @@ public record CheckedSurvey(
     List<CheckedLayer<MapArea>> surveyedArea,
     List<CheckedLayer<MapArea>> barriers,
     List<CheckedLayer<Sounding>> soundings) {
+  /**
+   * Keeps copies of the lists of layers.
+   *
+   * @param scars scar layers
+   * @param beds bed layers
+   * @param channels channel layers
+   * @param managementAreas layers of areas that totals are reported for
+   * @param surveyedArea layers of what was looked at
+   * @param barriers layers of land and structures
+   * @param soundings layers of points with a depth
+   * @throws NullPointerException if a list or a layer in it is null
+   */
   public CheckedSurvey {
     scars = List.copyOf(scars);
     beds = List.copyOf(beds);

@@ -43,7 +43,11 @@ public final class FindingLog {
   private final Map<String, String> texts = new HashMap<>();
   private boolean errors;
 
-  /** Adds a finding. */
+  /**
+   * Adds a finding.
+   *
+   * @param finding what was found; its texts may be exchanged for equal ones
+   */
   public synchronized void add(Finding finding) {
     findings.add(
         new Finding(
@@ -57,7 +61,11 @@ public final class FindingLog {
     errors |= finding.level() == Finding.Level.ERROR;
   }
 
-  /** Adds findings. */
+  /**
+   * Adds findings.
+   *
+   * @param more what was found, by any stage
+   */
   public synchronized void addAll(Collection<Finding> more) {
     more.forEach(this::add);
   }
@@ -67,7 +75,10 @@ public final class FindingLog {
     return findings.stream().sorted(Finding.ORDER).toList();
   }
 
-  /** Counts by role, code, level and treatment, in that order; kinds never found are left out. */
+  /**
+   * {@return counts by role, code, level and treatment, in that order; kinds never found are left
+   * out}
+   */
   public synchronized List<Count> counts() {
     Map<Count, Long> byKind =
         new TreeMap<>(

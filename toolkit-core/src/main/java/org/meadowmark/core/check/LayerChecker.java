@@ -75,7 +75,14 @@ public final class LayerChecker<T extends Located> implements FeatureSink {
     this.fieldsRead = EnumSet.of(Field.ID, interpreter.fields());
   }
 
-  /** {@return a checker for a layer of scars: lines and polygons} */
+  /**
+   * {@return a checker for a layer of scars: lines and polygons}
+   *
+   * @param source where the layer is
+   * @param parameters limits of widths, and the pixel size
+   * @param tables causes of scars
+   * @param log takes the findings
+   */
   public static LayerChecker<Scar> scars(
       LayerSource source, Parameters parameters, ReferenceTables tables, FindingLog log) {
     return new LayerChecker<>(source, log, new ScarInterpreter(parameters, tables));
@@ -100,12 +107,23 @@ public final class LayerChecker<T extends Located> implements FeatureSink {
     return new LayerChecker<>(source, log, new ScarInterpreter(parameters, tables), usable);
   }
 
-  /** {@return a checker for a layer of beds: polygons} */
+  /**
+   * {@return a checker for a layer of beds: polygons}
+   *
+   * @param source where the layer is
+   * @param tables species
+   * @param log takes the findings
+   */
   public static LayerChecker<Bed> beds(LayerSource source, ReferenceTables tables, FindingLog log) {
     return new LayerChecker<>(source, log, new BedInterpreter(tables));
   }
 
-  /** {@return a checker for a layer of channels: lines} */
+  /**
+   * {@return a checker for a layer of channels: lines}
+   *
+   * @param source where the layer is
+   * @param log takes the findings
+   */
   public static LayerChecker<Channel> channels(LayerSource source, FindingLog log) {
     return new LayerChecker<>(
         source, log, new NamedInterpreter<>(GeometryCheck.Kind.LINES, Channel::new));
@@ -114,6 +132,9 @@ public final class LayerChecker<T extends Located> implements FeatureSink {
   /**
    * {@return a checker for management areas, surveyed areas (polygons) or barriers (lines and
    * polygons), by the role of the source}
+   *
+   * @param source where the layer is, and its role
+   * @param log takes the findings
    */
   public static LayerChecker<MapArea> areas(LayerSource source, FindingLog log) {
     GeometryCheck.Kind kind =
@@ -123,7 +144,12 @@ public final class LayerChecker<T extends Located> implements FeatureSink {
     return new LayerChecker<>(source, log, new NamedInterpreter<>(kind, MapArea::new));
   }
 
-  /** {@return a checker for points with a depth} */
+  /**
+   * {@return a checker for points with a depth}
+   *
+   * @param source where the layer is; its width unit is the unit of depth
+   * @param log takes the findings
+   */
   public static LayerChecker<Sounding> soundings(LayerSource source, FindingLog log) {
     return new LayerChecker<>(source, log, new SoundingInterpreter());
   }

@@ -60,7 +60,11 @@ public final class LayoutChecker {
     this.progress = progress;
   }
 
-  /** {@return the survey without copies and without overlaps of beds} */
+  /**
+   * {@return the survey without copies and without overlaps of beds}
+   *
+   * @param survey the survey on its analysis grid
+   */
   public MetricSurvey check(MetricSurvey survey) {
     progress.begin("Checking the layout", 6);
     GeometryIndex bedIndex = index(survey.beds());

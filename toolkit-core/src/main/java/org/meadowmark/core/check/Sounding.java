@@ -15,6 +15,16 @@ import org.meadowmark.core.model.Located;
  */
 public record Sounding(String id, FeatureRef ref, Geometry geometry, double depthMetres)
     implements Located {
+  /**
+   * Refuses a sounding of which a part is missing, or whose depth is none.
+   *
+   * @param id unique in the layer
+   * @param ref where it was read
+   * @param geometry Point or MultiPoint
+   * @param depthMetres depth, positive downwards
+   * @throws NullPointerException if the id, the reference or the geometry is null
+   * @throws IllegalArgumentException if the depth is not finite
+   */
   public Sounding {
     Objects.requireNonNull(id, "id");
     Objects.requireNonNull(ref, "ref");

@@ -23,8 +23,9 @@ public final class BoundedFile {
   }
 
   /**
-   * The text of a file in UTF-8.
+   * {@return the text of a file in UTF-8}
    *
+   * @param file the file
    * @param mostBytes most bytes that it may have
    * @throws TooLongException if it has more
    * @throws java.nio.charset.CharacterCodingException if it is not UTF-8

@@ -13,6 +13,15 @@ import org.locationtech.jts.geom.Geometry;
  */
 public record Channel(String id, FeatureRef ref, Geometry geometry, String name)
     implements Located {
+  /**
+   * Refuses a channel of which a part is missing.
+   *
+   * @param id unique in the layer
+   * @param ref where it was read
+   * @param geometry LineString or MultiLineString
+   * @param name name of the channel, or empty; several lines may share one
+   * @throws NullPointerException if anything is null
+   */
   public Channel {
     Objects.requireNonNull(id, "id");
     Objects.requireNonNull(ref, "ref");

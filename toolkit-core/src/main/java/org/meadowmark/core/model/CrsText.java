@@ -20,6 +20,15 @@ public record CrsText(Optional<String> code, Optional<String> wkt, AxisOrder axi
     AS_DEFINED
   }
 
+  /**
+   * Refuses a system that neither a code nor a text describes.
+   *
+   * @param code {@code AUTHORITY:NUMBER}, such as {@code EPSG:2882}, where one is given
+   * @param wkt well-known text, where it is given
+   * @param axisOrder order of the two ordinates of a coordinate as it was read
+   * @throws NullPointerException if anything is null
+   * @throws IllegalArgumentException if there is neither a code nor a text
+   */
   public CrsText {
     Objects.requireNonNull(code, "code");
     Objects.requireNonNull(wkt, "wkt");
@@ -29,17 +38,29 @@ public record CrsText(Optional<String> code, Optional<String> wkt, AxisOrder axi
     }
   }
 
-  /** {@return a system named by an authority's code, easting first} */
+  /**
+   * {@return a system named by an authority's code, easting first}
+   *
+   * @param code {@code AUTHORITY:NUMBER}, such as {@code EPSG:2882}
+   */
   public static CrsText ofCode(String code) {
     return new CrsText(Optional.of(code), Optional.empty(), AxisOrder.EAST_FIRST);
   }
 
-  /** {@return a system given as well-known text, easting first} */
+  /**
+   * {@return a system given as well-known text, easting first}
+   *
+   * @param wkt well-known text of a coordinate reference system, not looked at here
+   */
   public static CrsText ofWkt(String wkt) {
     return new CrsText(Optional.empty(), Optional.of(wkt), AxisOrder.EAST_FIRST);
   }
 
-  /** {@return the same system with another order of ordinates} */
+  /**
+   * {@return the same system with another order of ordinates}
+   *
+   * @param order which of the two ordinates of a coordinate comes first
+   */
   public CrsText withAxisOrder(AxisOrder order) {
     return new CrsText(code, wkt, order);
   }

@@ -13,13 +13,28 @@ import java.util.Objects;
 public record FeatureRef(String file, String layer, String featureId) {
   private static final int LONGEST_NAME = 200;
 
+  /**
+   * Refuses a reference of which a part is missing; a part may be empty.
+   *
+   * @param file name of the file as given by the user
+   * @param layer layer or table inside the file; the file's base name where a format has no layers
+   * @param featureId identifier in the file: its id attribute where one is mapped, else the
+   *     format's own feature id, row or line number; empty where the finding is about the whole
+   *     layer
+   * @throws NullPointerException if anything is null
+   */
   public FeatureRef {
     Objects.requireNonNull(file, "file");
     Objects.requireNonNull(layer, "layer");
     Objects.requireNonNull(featureId, "featureId");
   }
 
-  /** {@return a reference to a whole layer} */
+  /**
+   * {@return a reference to a whole layer}
+   *
+   * @param file name of the file as given by the user
+   * @param layer layer or table inside the file
+   */
   public static FeatureRef layer(String file, String layer) {
     return new FeatureRef(file, layer, "");
   }

@@ -56,6 +56,18 @@ public record Finding(
           .thenComparing(Finding::code)
           .thenComparing(Finding::problem);
 
+  /**
+   * Refuses a finding of which a part is missing.
+   *
+   * @param code stable code
+   * @param level how bad it is
+   * @param treatment what happens to the feature
+   * @param role layer role the feature was read for
+   * @param where the feature or layer
+   * @param problem what is wrong, in words
+   * @param action what was done or what the user should do, in words
+   * @throws NullPointerException if anything is null
+   */
   public Finding {
     Objects.requireNonNull(code, "code");
     Objects.requireNonNull(level, "level");

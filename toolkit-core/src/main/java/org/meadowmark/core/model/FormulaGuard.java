@@ -14,17 +14,29 @@ public final class FormulaGuard {
 
   private FormulaGuard() {}
 
-  /** The text as it may stand in a cell. */
+  /**
+   * {@return the text as it may stand in a cell}
+   *
+   * @param text the text, such as a name out of a user's layer
+   */
   public static String guarded(String text) {
     return startsFormula(text) ? GUARD + text : text;
   }
 
-  /** The text that {@link #guarded} was given. */
+  /**
+   * {@return the text that {@link #guarded} was given}
+   *
+   * @param cell text of a cell, with a guard or without
+   */
   public static String unguarded(String cell) {
     return isGuarded(cell) ? cell.substring(1) : cell;
   }
 
-  /** Whether a cell holds a text with its guard. */
+  /**
+   * {@return whether a cell holds a text with its guard}
+   *
+   * @param cell text of a cell
+   */
   public static boolean isGuarded(String cell) {
     return !cell.isEmpty() && cell.charAt(0) == GUARD && startsFormula(cell.substring(1));
   }

@@ -15,6 +15,10 @@ public interface Located {
    */
   Geometry geometry();
 
-  /** {@return the same feature with another geometry, as after a repair or a projection} */
+  /**
+   * {@return the same feature with another geometry, as after a repair or a projection}
+   *
+   * @param geometry the geometry to have instead, of a type that fits the kind of feature
+   */
   Located withGeometry(Geometry geometry);
 }

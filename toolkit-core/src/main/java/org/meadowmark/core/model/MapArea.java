@@ -13,6 +13,15 @@ import org.locationtech.jts.geom.Geometry;
  */
 public record MapArea(String id, FeatureRef ref, Geometry geometry, String name)
     implements Located {
+  /**
+   * Refuses an area of which a part is missing.
+   *
+   * @param id unique in the layer
+   * @param ref where it was read
+   * @param geometry polygonal; lines are allowed for barriers
+   * @param name name, or empty
+   * @throws NullPointerException if anything is null
+   */
   public MapArea {
     Objects.requireNonNull(id, "id");
     Objects.requireNonNull(ref, "ref");

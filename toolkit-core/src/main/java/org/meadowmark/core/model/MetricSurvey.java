@@ -32,6 +32,21 @@ public record MetricSurvey(
     List<MapArea> barriers,
     DepthField depth,
     GroundScale scale) {
+  /**
+   * Keeps copies of the lists; scars that are kept elsewhere stay there.
+   *
+   * @param gridLabel the analysis reference system, such as {@code EPSG:32617}
+   * @param gridWkt its well-known text
+   * @param scars scar lines and polygons
+   * @param beds bed polygons
+   * @param channels channel centrelines
+   * @param managementAreas areas that totals are reported for
+   * @param surveyedArea what was looked at
+   * @param barriers land and structures
+   * @param depth water depth
+   * @param scale grid-to-ground scale
+   * @throws NullPointerException if a list or a feature in it is null
+   */
   public MetricSurvey {
     scars = KeptElsewhere.copyOf(scars);
     beds = List.copyOf(beds);

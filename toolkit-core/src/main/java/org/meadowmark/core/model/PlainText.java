@@ -10,7 +10,11 @@ public final class PlainText {
 
   private PlainText() {}
 
-  /** Whether {@link #line(String)} would leave the text as it is. */
+  /**
+   * {@return whether {@link #line(String)} would leave the text as it is}
+   *
+   * @param text any text
+   */
   public static boolean isLine(String text) {
     for (int i = 0; i < text.length(); ) {
       int c = text.codePointAt(i);
@@ -23,9 +27,11 @@ public final class PlainText {
   }
 
   /**
-   * The text with a blank for each control character, line or paragraph separator and half of a
-   * surrogate pair, and for each character that embeds, overrides or isolates a direction of
-   * writing (Unicode Standard Annex 9, table 4, from memory).
+   * {@return the text with a blank for each control character, line or paragraph separator and half
+   * of a surrogate pair, and for each character that embeds, overrides or isolates a direction of
+   * writing (Unicode Standard Annex 9, table 4, from memory)}
+   *
+   * @param text any text
    */
   public static String line(String text) {
     if (isLine(text)) {
@@ -37,8 +43,9 @@ public final class PlainText {
   }
 
   /**
-   * The same, cut to a length; a cut text ends in an ellipsis.
+   * {@return the same, cut to a length; a cut text ends in an ellipsis}
    *
+   * @param text any text
    * @param longest most characters, at least 1
    */
   public static String line(String text, int longest) {

@@ -42,6 +42,22 @@ public record Scar(
     OUTLINE
   }
 
+  /**
+   * Refuses a scar of which a part is missing, or whose width is none.
+   *
+   * @param id unique in the layer
+   * @param ref where it was read
+   * @param geometry LineString, MultiLineString, Polygon or MultiPolygon
+   * @param cause key of a row of {@code scar-causes.csv}
+   * @param widthMetres ground width of a line; 0 for a polygon, whose outline is its extent
+   * @param widthSource where the width came from
+   * @param date when it was mapped, where the layer says
+   * @param excavationMetres depth of the trench below the bottom around it, 0 or more, where the
+   *     layer says
+   * @param notes what was noted on the ground and the grass there
+   * @throws NullPointerException if anything is null
+   * @throws IllegalArgumentException if the width is negative or not finite
+   */
   public Scar {
     Objects.requireNonNull(id, "id");
     Objects.requireNonNull(ref, "ref");
@@ -56,7 +72,21 @@ public record Scar(
     }
   }
 
-  /** A scar with nothing noted on its ground. */
+  /**
+   * A scar with nothing noted on its ground.
+   *
+   * @param id unique in the layer
+   * @param ref where it was read
+   * @param geometry LineString, MultiLineString, Polygon or MultiPolygon
+   * @param cause key of a row of {@code scar-causes.csv}
+   * @param widthMetres ground width of a line; 0 for a polygon, whose outline is its extent
+   * @param widthSource where the width came from
+   * @param date when it was mapped, where the layer says
+   * @param excavationMetres depth of the trench below the bottom around it, 0 or more, where the
+   *     layer says
+   * @throws NullPointerException if anything is null
+   * @throws IllegalArgumentException if the width is negative or not finite
+   */
   public Scar(
       String id,
       FeatureRef ref,
@@ -70,7 +100,19 @@ public record Scar(
         id, ref, geometry, cause, widthMetres, widthSource, date, excavationMetres, SiteNotes.NONE);
   }
 
-  /** A scar whose excavation was not mapped. */
+  /**
+   * A scar whose excavation was not mapped.
+   *
+   * @param id unique in the layer
+   * @param ref where it was read
+   * @param geometry LineString, MultiLineString, Polygon or MultiPolygon
+   * @param cause key of a row of {@code scar-causes.csv}
+   * @param widthMetres ground width of a line; 0 for a polygon, whose outline is its extent
+   * @param widthSource where the width came from
+   * @param date when it was mapped, where the layer says
+   * @throws NullPointerException if anything is null
+   * @throws IllegalArgumentException if the width is negative or not finite
+   */
   public Scar(
       String id,
       FeatureRef ref,

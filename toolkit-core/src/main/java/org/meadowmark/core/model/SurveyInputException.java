@@ -27,7 +27,7 @@ public class SurveyInputException extends MeadowmarkException {
     this.finding = finding;
   }
 
-  /** What is wrong. */
+  /** {@return what is wrong} */
   public Finding finding() {
     return finding;
   }

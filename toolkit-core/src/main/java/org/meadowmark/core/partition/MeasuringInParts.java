@@ -29,6 +29,8 @@ public final class MeasuringInParts {
    * Prepares.
    *
    * @param survey the survey; its scars may be kept on disk
+   * @param parameters choices that change results
+   * @param tables reference tables
    * @param size how large a part may be
    * @param progress hears how far the work is
    */
@@ -60,6 +62,16 @@ public final class MeasuringInParts {
       int largestGroupScars,
       List<PartFacts> parts,
       boolean tiled) {
+    /**
+     * Keeps a copy of the list of parts.
+     *
+     * @param measurement the same as of a run in one go; rows are read from the store
+     * @param groups number of groups
+     * @param largestGroupScars scars of the group that has most
+     * @param parts the parts, in the order in which they were measured
+     * @param tiled whether meadows were cut in tiles
+     * @throws NullPointerException if the list or an entry of it is null
+     */
     public Outcome {
       parts = List.copyOf(parts);
     }
@@ -80,6 +92,7 @@ public final class MeasuringInParts {
    * Measures.
    *
    * @param store keeps rows; must stay open as long as the measurement is used
+   * @return the measurement, and what parts it was made in
    */
   public Outcome measure(RowStore store) {
     progress.begin("Grouping beds and scars", -1);

@@ -33,6 +33,7 @@ public final class PartPacker {
    * @param beds its beds
    * @param scars its scars; read once
    * @param size how large a part may be
+   * @return the parts, which hold every group once
    */
   public static List<SurveyPart> pack(
       SurveyGroups groups, List<Bed> beds, List<Scar> scars, PartSize size) {

@@ -29,7 +29,11 @@ import org.meadowmark.core.model.Scar;
 public final class SurveyGrouper {
   private final InteractionReach reach;
 
-  /** Creates a grouper. */
+  /**
+   * Creates a grouper.
+   *
+   * @param reach from how far features can act on each other
+   */
   public SurveyGrouper(InteractionReach reach) {
     this.reach = reach;
   }
@@ -42,6 +46,7 @@ public final class SurveyGrouper {
    *
    * @param beds beds that do not overlap
    * @param scars scars; read several times
+   * @return the group of every bed and scar
    */
   public SurveyGroups group(List<Bed> beds, List<Scar> scars) {
     List<Pair> pairs = bedPairs(beds);

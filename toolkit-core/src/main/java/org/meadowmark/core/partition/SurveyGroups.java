@@ -13,7 +13,7 @@ import java.util.Arrays;
  *     org.meadowmark.core.measure.PartRules#tiled}
  */
 public record SurveyGroups(int[] groupOfBed, int[] groupOfScar, boolean tiled) {
-  /** Number of groups. */
+  /** {@return number of groups} */
   public int count() {
     return 1
         + Math.max(

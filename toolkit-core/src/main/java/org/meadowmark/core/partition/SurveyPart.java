@@ -13,8 +13,10 @@ import org.meadowmark.core.model.MetricSurvey;
  */
 public record SurveyPart(int[] beds, int[] scars, int groups) {
   /**
-   * The part as a survey of its own: its scars and beds, and every management area, surveyed area
-   * and barrier. Channels are left out: nothing that is measured depends on them.
+   * {@return the part as a survey of its own: its scars and beds, and every management area,
+   * surveyed area and barrier. Channels are left out: nothing that is measured depends on them}
+   *
+   * @param whole the survey that the positions count in
    */
   public MetricSurvey of(MetricSurvey whole) {
     return new MetricSurvey(

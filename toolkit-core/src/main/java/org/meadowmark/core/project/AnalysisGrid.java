@@ -35,6 +35,13 @@ public record AnalysisGrid(String label, ProjectedCRS crs) {
   private static final double SOUTHERN_LIMIT = -80;
   private static final double NORTHERN_LIMIT = 84;
 
+  /**
+   * Refuses a grid of which a part is missing.
+   *
+   * @param label code, with "in metres" added where the unit was changed
+   * @param crs the reference system
+   * @throws NullPointerException if anything is null
+   */
   public AnalysisGrid {
     Objects.requireNonNull(label, "label");
     Objects.requireNonNull(crs, "crs");
@@ -45,6 +52,7 @@ public record AnalysisGrid(String label, ProjectedCRS crs) {
    *
    * @param longitude degrees east
    * @param latitude degrees north
+   * @param catalog where the zone is looked up
    * @throws SurveyInputException if the place is beyond 84° N or 80° S, where there is no zone
    */
   public static AnalysisGrid utm(double longitude, double latitude, CrsCatalog catalog) {
@@ -70,6 +78,7 @@ public record AnalysisGrid(String label, ProjectedCRS crs) {
    * {@return a grid that the user chose}
    *
    * @param code {@code EPSG:n}
+   * @param catalog where the code is looked up
    * @throws SurveyInputException if it is unknown or not projected
    */
   public static AnalysisGrid ofCode(String code, CrsCatalog catalog) {

@@ -61,6 +61,7 @@ public final class CrsCatalog {
    * @param text what the file or the survey says
    * @param role what the layer stands for
    * @param layer the layer, for messages
+   * @return the system, with easting or longitude as its first axis
    * @throws SurveyInputException if it is not known or does not describe places on a map
    */
   public ResolvedCrs resolve(CrsText text, LayerRole role, FeatureRef layer) {

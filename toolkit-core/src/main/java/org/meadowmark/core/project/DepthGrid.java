@@ -97,6 +97,8 @@ public final class DepthGrid implements DepthField {
   /**
    * {@return whether a depth layer is a grid by the ending of its file; else it is a layer of
    * points}
+   *
+   * @param source a layer of depth
    */
   public static boolean isGrid(LayerSource source) {
     String name = source.file().toString().toLowerCase(Locale.ROOT);
@@ -110,6 +112,7 @@ public final class DepthGrid implements DepthField {
    * @param analysis the grid that depths will be asked for on
    * @param catalog reference systems
    * @param log takes a warning where most values are negative
+   * @return depths that can be asked for by places on the analysis grid
    * @throws SurveyInputException if the file cannot be read or its reference system is not known
    */
   public static DepthGrid read(

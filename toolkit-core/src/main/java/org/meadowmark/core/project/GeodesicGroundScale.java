@@ -43,7 +43,12 @@ public final class GeodesicGroundScale implements GroundScale {
   private final MathTransform toGeographic;
   private final Geodesic ellipsoid;
 
-  /** The scale of a grid. */
+  /**
+   * The scale of a grid.
+   *
+   * @param grid the grid that lengths and areas are measured on
+   * @throws IllegalStateException if there is no way from the grid back to degrees
+   */
   public GeodesicGroundScale(AnalysisGrid grid) {
     DefaultGeographicCRS degrees =
         new DefaultGeographicCRS(grid.base().getDatum(), DefaultEllipsoidalCS.GEODETIC_2D);

@@ -36,14 +36,23 @@ public final class PointProjector {
     }
   }
 
-  /** {@return code that gives the grid of a label again} */
+  /**
+   * {@return code that gives the grid of a label again}
+   *
+   * @param gridLabel label of an analysis grid, as in a metric survey
+   */
   public static String gridCode(String gridLabel) {
     return gridLabel.endsWith(IN_METRES)
         ? gridLabel.substring(0, gridLabel.length() - IN_METRES.length())
         : gridLabel;
   }
 
-  /** {@return the place on the grid; empty where it cannot be projected} */
+  /**
+   * {@return the place on the grid; empty where it cannot be projected}
+   *
+   * @param place geometry in the reference system that this projector was made for, ordinates in
+   *     the order of the file
+   */
   public Optional<Geometry> project(Geometry place) {
     try {
       return Optional.of(projector.project(place));

@@ -16,6 +16,15 @@ import org.geotools.referencing.CRS;
  * @param label code or name, for messages
  */
 public record ResolvedCrs(CoordinateReferenceSystem crs, boolean northFirst, String label) {
+  /**
+   * Refuses a system of which a part is missing.
+   *
+   * @param crs the system with easting or longitude as its first axis
+   * @param northFirst whether coordinates as read have northing or latitude first, so that their
+   *     ordinates must change places before {@code crs} applies
+   * @param label code or name, for messages
+   * @throws NullPointerException if anything is null
+   */
   public ResolvedCrs {
     Objects.requireNonNull(crs, "crs");
     Objects.requireNonNull(label, "label");

@@ -53,6 +53,10 @@ public final class SurveyProjector {
   /**
    * Creates a projector that keeps scars elsewhere.
    *
+   * @param catalog reference systems
+   * @param parameters analysis grid and ground scale
+   * @param log takes the findings
+   * @param progress hears how far the work is
    * @param scarRows gives rows that take scars
    */
   public SurveyProjector(
@@ -76,6 +80,7 @@ public final class SurveyProjector {
    * @param survey checked layers
    * @param depthGrids depth layers that are grids (see {@link DepthGrid#isGrid}); the first one
    *     that knows a place counts, then the soundings of the survey
+   * @return everything on one grid in metres, with its scale and depths
    * @throws SurveyInputException if a reference system is unknown, a layer cannot lie where it
    *     says, or a depth grid cannot be read; the finding is not in the log yet
    */

@@ -27,6 +27,8 @@ public final class CrsNames {
   /**
    * {@return the system of that name, easting or longitude first; empty where the name says
    * nothing}
+   *
+   * @param name name of a system as a file gives it, in any case
    */
   public static Optional<CrsText> parse(String name) {
     String upper = name.strip().toUpperCase(Locale.ROOT);

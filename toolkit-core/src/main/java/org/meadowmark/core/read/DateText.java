@@ -13,13 +13,21 @@ public final class DateText {
 
   private DateText() {}
 
-  /** {@return the date if the whole text is one: {@code 2024-06-30} or {@code 2024/06/30}} */
+  /**
+   * {@return the date if the whole text is one: {@code 2024-06-30} or {@code 2024/06/30}}
+   *
+   * @param text the text, without blanks around it
+   */
   public static Optional<LocalDate> date(String text) {
     Matcher parts = DATE.matcher(text);
     return parts.matches() ? of(parts.group(1), parts.group(3), parts.group(4)) : Optional.empty();
   }
 
-  /** {@return the date at the start of a date and time, such as {@code 2024-06-30T12:00:00Z}} */
+  /**
+   * {@return the date at the start of a date and time, such as {@code 2024-06-30T12:00:00Z}}
+   *
+   * @param text a date, with a time behind it or without
+   */
   public static Optional<LocalDate> dateOfDateTime(String text) {
     boolean longer =
         text.length() > DATE_LENGTH
@@ -27,7 +35,13 @@ public final class DateText {
     return date(longer ? text.substring(0, DATE_LENGTH) : text);
   }
 
-  /** {@return the date of three numbers, if there is one} */
+  /**
+   * {@return the date of three numbers, if there is one}
+   *
+   * @param year year in digits
+   * @param month month in digits, 1–12
+   * @param day day of the month in digits
+   */
   public static Optional<LocalDate> of(String year, String month, String day) {
     try {
       return Optional.of(

@@ -48,6 +48,7 @@ public final class LayerReaders {
   /**
    * {@return the reader of a file}
    *
+   * @param source the layer; its file is looked at, up to its first 1,024 bytes
    * @throws org.meadowmark.core.model.SurveyInputException if the file does not exist, is empty or
    *     is of no known format
    */

@@ -13,7 +13,14 @@ public final class Nesting {
 
   private Nesting() {}
 
-  /** Whether brackets of two kinds are nested deeper than a number, quoted or not. */
+  /**
+   * {@return whether brackets of two kinds are nested deeper than a number, quoted or not}
+   *
+   * @param text the text to look through
+   * @param open the bracket that opens a level
+   * @param close the bracket that closes it
+   * @param deepest most levels
+   */
   public static boolean deeper(String text, char open, char close, int deepest) {
     int depth = 0;
     for (int i = 0; i < text.length(); i++) {

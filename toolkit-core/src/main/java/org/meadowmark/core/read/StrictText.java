@@ -20,6 +20,7 @@ public final class StrictText {
    * @param file the file
    * @param charset its character set; a byte that does not belong to it makes reading fail with a
    *     {@link java.nio.charset.CharacterCodingException}
+   * @return the characters behind the byte order mark; to be closed by the caller
    * @throws IOException if the file cannot be opened, or its first character not decoded
    */
   public static BufferedReader open(Path file, Charset charset) throws IOException {

@@ -28,7 +28,15 @@ public record ReferenceTables(
   /** Key of the cause of a scar whose cause is missing or not in the table. */
   public static final String UNKNOWN_CAUSE = "unknown";
 
-  /** Tables without any time of recovery or growth of rhizomes. */
+  /**
+   * Tables without any time of recovery or growth of rhizomes.
+   *
+   * @param species plants by key
+   * @param causes scar causes by key
+   * @param severityClasses classes, lightest first
+   * @param deviceRules marker rules
+   * @param fishGuilds animals that cross gaps alike, by key
+   */
   public ReferenceTables(
       Map<String, Species> species,
       Map<String, ScarCause> causes,
@@ -38,7 +46,12 @@ public record ReferenceTables(
     this(species, causes, severityClasses, deviceRules, fishGuilds, Map.of(), Map.of());
   }
 
-  /** {@return the class of a share between 0 and 1; empty where the share is not known} */
+  /**
+   * {@return the class of a share between 0 and 1; empty where the share is not known}
+   *
+   * @param share scarred part of what it is held against, in 0–1; anything else, NaN too, is in no
+   *     class
+   */
   public Optional<SeverityClass> severityOf(double share) {
     return severityClasses.stream().filter(c -> c.contains(share)).findFirst();
   }

@@ -27,6 +27,8 @@ public final class ReferenceTablesReader {
   /**
    * Reads the tables of a library.
    *
+   * @param library where the tables are read from
+   * @return the tables, checked row by row and against each other
    * @throws MeadowmarkException if a table is wrong; the message names its file and line
    */
   public static ReferenceTables read(TableLibrary library) {
@@ -46,6 +48,8 @@ public final class ReferenceTablesReader {
   /**
    * Reads the table of fish guilds alone.
    *
+   * @param library where the table is read from
+   * @return the guilds by key, in file order
    * @throws MeadowmarkException if it is wrong; the message names its file and line
    */
   public static Map<String, FishGuild> fishGuilds(TableLibrary library) {

@@ -20,7 +20,11 @@ public record SeverityClass(
     boolean highestIncluded,
     String source) {
 
-  /** {@return whether a share (0–1) belongs to the class} */
+  /**
+   * {@return whether a share (0–1) belongs to the class}
+   *
+   * @param share scarred part of the area it is held against, in 0–1
+   */
   public boolean contains(double share) {
     boolean above = lowestIncluded ? share >= lowestShare : share > lowestShare;
     boolean below = highestIncluded ? share <= highestShare : share < highestShare;

@@ -45,13 +45,21 @@ public final class TableLibrary {
 
   /** The tables there are. */
   public enum Table {
+    /** Plants that beds are made of. */
     SPECIES("species"),
+    /** What makes scars, with the width that a scar of the cause has where none is given. */
     SCAR_CAUSES("scar-causes"),
+    /** Classes of a bed by the share of it that is scarred. */
     SEVERITY_CLASSES("severity-classes"),
+    /** Which mark suits which damage, by cause and pattern. */
     DEVICE_RULES("device-rules"),
+    /** Animals that cross gaps alike, with the distance that they cross. */
     FISH_GUILDS("fish-guilds"),
+    /** Times that scars take to close, by species. */
     SCAR_RECOVERY("scar-recovery"),
+    /** How fast rhizomes grow. */
     RHIZOME_ELONGATION("rhizome-elongation"),
+    /** Defaults, limits and sources of the parameters. */
     PARAMETERS("parameters");
 
     private final String key;
@@ -85,6 +93,7 @@ public final class TableLibrary {
   /**
    * {@return the tables of a folder; one that it lacks is taken from the toolkit}
    *
+   * @param folder folder that holds one or more of the tables
    * @throws MeadowmarkException if there is no such folder, it holds no table, or it holds a CSV
    *     file that is none of the tables
    */
@@ -120,6 +129,8 @@ public final class TableLibrary {
   /**
    * {@return where a table is read from: the path of a file, or its name where it is the packed
    * one}
+   *
+   * @param table the table
    */
   public String label(Table table) {
     return ownFile(table).map(Path::toString).orElse(table.fileName());
@@ -128,6 +139,7 @@ public final class TableLibrary {
   /**
    * {@return the text of a table, without a byte order mark}
    *
+   * @param table the table
    * @throws MeadowmarkException if the file cannot be read or is not UTF-8
    */
   public String text(Table table) {

@@ -19,7 +19,12 @@ public final class TableRow {
     this.values = Map.copyOf(values);
   }
 
-  /** {@return the value of a column, empty where the cell is} */
+  /**
+   * {@return the value of a column, empty where the cell is}
+   *
+   * @param column name of the column
+   * @throws IllegalArgumentException if the table has no such column
+   */
   public String text(String column) {
     String value = values.get(column);
     if (value == null) {
@@ -31,6 +36,7 @@ public final class TableRow {
   /**
    * {@return the value of a column that must not be empty}
    *
+   * @param column name of the column
    * @throws MeadowmarkException if it is
    */
   public String requiredText(String column) {
@@ -44,6 +50,7 @@ public final class TableRow {
   /**
    * {@return a key: lower-case letters, digits, hyphens and underscores, a letter first}
    *
+   * @param column name of the column
    * @throws MeadowmarkException if the value is no key
    */
   public String key(String column) {
@@ -58,6 +65,7 @@ public final class TableRow {
   /**
    * {@return a decimal number}
    *
+   * @param column name of the column
    * @throws MeadowmarkException if the cell is empty or holds something else
    */
   public double number(String column) {
@@ -68,6 +76,7 @@ public final class TableRow {
   /**
    * {@return a decimal number, or nothing where the cell is empty}
    *
+   * @param column name of the column
    * @throws MeadowmarkException if the cell holds something else
    */
   public OptionalDouble optionalNumber(String column) {
@@ -90,6 +99,7 @@ public final class TableRow {
   /**
    * {@return {@code true} or {@code false}}
    *
+   * @param column name of the column
    * @throws MeadowmarkException if the value is anything else
    */
   public boolean flag(String column) {
@@ -100,12 +110,22 @@ public final class TableRow {
     };
   }
 
-  /** {@return file and line, and the column where one is given, for messages} */
+  /**
+   * {@return file and line, and the column where one is given, for messages}
+   *
+   * @param column name of the column
+   */
   public String where(String column) {
     return label + ": line " + line + ": " + column;
   }
 
-  /** {@return the error to throw where a value of this row is wrong} */
+  /**
+   * {@return the error to throw where a value of this row is wrong}
+   *
+   * @param column name of the column whose value is wrong
+   * @param problem what is wrong, without the value's place
+   * @param remedy what the user is to do
+   */
   public MeadowmarkException error(String column, String problem, String remedy) {
     return new MeadowmarkException(where(column) + " " + problem + "; " + remedy);
   }

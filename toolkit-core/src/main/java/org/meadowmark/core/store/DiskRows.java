@@ -40,6 +40,7 @@ public final class DiskRows implements RowStore {
    * A store in a new folder.
    *
    * @param parent folder to make it in
+   * @return the store, to be closed by the caller
    * @throws UncheckedIOException if it cannot be made
    */
   public static DiskRows in(Path parent) {

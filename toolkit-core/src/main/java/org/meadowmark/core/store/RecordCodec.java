@@ -61,14 +61,27 @@ public final class RecordCodec {
   /**
    * Writes a record.
    *
+   * @param <T> type of the record
+   * @param value the record
+   * @param type its class, whose components say how it is written
+   * @param out takes the bytes
    * @throws IllegalArgumentException if a component has a type that is not known here
+   * @throws IOException if they cannot be written
    */
   public static <T extends Record> void write(T value, Class<T> type, DataOutput out)
       throws IOException {
     codec(type).write(value, out);
   }
 
-  /** Reads a record of the type that was written. */
+  /**
+   * Reads a record of the type that was written.
+   *
+   * @param <T> type of the record
+   * @param type its class, the same as when it was written
+   * @param in gives the bytes, from the first of the record on
+   * @return a record with the same content, every bit of every number kept
+   * @throws IOException if the bytes cannot be read or end too early
+   */
   public static <T extends Record> T read(Class<T> type, DataInput in) throws IOException {
     return type.cast(codec(type).read(in));
   }

@@ -11,7 +11,9 @@ public interface RowStore extends AutoCloseable {
   /**
    * An empty list that grows.
    *
+   * @param <T> kind of row
    * @param type kind of row
+   * @return the list, which lives as long as the store is open
    */
   <T extends Record> Rows<T> rows(Class<T> type);
 
@@ -24,14 +26,23 @@ public interface RowStore extends AutoCloseable {
    * @param <T> kind of row
    */
   interface Rows<T> {
-    /** Adds a row at the end; true. Not safe for several threads. */
+    /**
+     * Adds a row at the end; true. Not safe for several threads.
+     *
+     * @param row the row
+     * @return {@code true}
+     */
     boolean add(T row);
 
-    /** The rows so far; each is read when it is asked for. Safe for several threads. */
+    /** {@return the rows so far; each is read when it is asked for. Safe for several threads} */
     List<T> list();
   }
 
-  /** An empty list in memory. */
+  /**
+   * {@return an empty list in memory}
+   *
+   * @param <T> kind of row
+   */
   static <T> Rows<T> held() {
     List<T> held = new ArrayList<>();
     return new Rows<>() {
@@ -47,7 +58,7 @@ public interface RowStore extends AutoCloseable {
     };
   }
 
-  /** Keeps everything in memory. */
+  /** {@return a store that keeps everything in memory; closing it does nothing} */
   static RowStore inMemory() {
     return new RowStore() {
       @Override
@@ -62,7 +73,13 @@ public interface RowStore extends AutoCloseable {
     };
   }
 
-  /** Some of the rows of a list, in an order; those kept elsewhere are read when asked for. */
+  /**
+   * {@return some of the rows of a list, in an order; those kept elsewhere are read when asked for}
+   *
+   * @param <T> kind of row
+   * @param rows the list
+   * @param places positions in the list, from 0, in the order wanted
+   */
   static <T> List<T> picked(List<T> rows, int[] places) {
     return rows instanceof KeptElsewhere
         ? new Picked<>(rows, places)

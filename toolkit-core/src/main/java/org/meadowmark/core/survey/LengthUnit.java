@@ -13,11 +13,17 @@ import org.meadowmark.core.model.MeadowmarkException;
  * FR 5348).
  */
 public enum LengthUnit {
+  /** The metre. */
   METRE("m", 1),
+  /** The centimetre, 0.01 m. */
   CENTIMETRE("cm", 0.01),
+  /** The millimetre, 0.001 m. */
   MILLIMETRE("mm", 0.001),
+  /** The international inch, 0.0254 m. */
   INCH("in", 0.0254),
+  /** The international foot, 0.3048 m. */
   FOOT("ft", 0.3048),
+  /** The foot of land surveys in the United States, 1200/3937 m. */
   US_SURVEY_FOOT("us-ft", 1200.0 / 3937.0);
 
   private final String key;
@@ -33,14 +39,19 @@ public enum LengthUnit {
     return key;
   }
 
-  /** Converts a length in this unit to metres. */
+  /**
+   * {@return a length in this unit, in metres}
+   *
+   * @param length the length in this unit
+   */
   public double toMetres(double length) {
     return length * metres;
   }
 
   /**
-   * Finds a unit by its name in a survey file.
+   * {@return the unit of a name in a survey file, whatever the case and the blanks around it}
    *
+   * @param key name of a unit, such as {@code us-ft}
    * @throws MeadowmarkException if no unit has that name
    */
   public static LengthUnit ofKey(String key) {

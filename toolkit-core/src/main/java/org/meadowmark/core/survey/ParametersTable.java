@@ -40,6 +40,8 @@ public final class ParametersTable {
   /**
    * Reads the table of a library.
    *
+   * @param library where the table, and that of the fish guilds, is read from
+   * @return the table, whose defaults are within its own limits
    * @throws MeadowmarkException if a row is missing, unknown or twice there, or a default is
    *     outside its own limits; the message names file and line
    */

@@ -20,6 +20,13 @@ public record PositionalAccuracy(double rmseXMetres, double rmseYMetres) {
   /** Fewer check points are too few for the standard. */
   public static final int FEWEST_CHECK_POINTS = 20;
 
+  /**
+   * Refuses what is no error.
+   *
+   * @param rmseXMetres root mean square error in easting
+   * @param rmseYMetres root mean square error in northing
+   * @throws IllegalArgumentException if an error is negative or not finite
+   */
   public PositionalAccuracy {
     if (!(rmseXMetres >= 0 && rmseYMetres >= 0)
         || Double.isInfinite(rmseXMetres)
@@ -28,7 +35,12 @@ public record PositionalAccuracy(double rmseXMetres, double rmseYMetres) {
     }
   }
 
-  /** {@return the same error in both axes, from the radial error RMSE_r} */
+  /**
+   * {@return the same error in both axes, from the radial error RMSE_r}
+   *
+   * @param rmseMetres radial root mean square error RMSE_r in metres, 0 or more
+   * @throws IllegalArgumentException if it is negative or not finite
+   */
   public static PositionalAccuracy ofRadialRmse(double rmseMetres) {
     double axis = rmseMetres / Math.sqrt(2);
     return new PositionalAccuracy(axis, axis);
@@ -38,6 +50,8 @@ public record PositionalAccuracy(double rmseXMetres, double rmseYMetres) {
    * {@return the accuracy from the errors at check points: mapped minus true} The standard asks for
    * 20 points or more.
    *
+   * @param errorsX mapped minus true easting of each point, in metres
+   * @param errorsY mapped minus true northing of each point, in metres, in the same order
    * @throws IllegalArgumentException if there is no point, or the lists differ in length
    */
   public static PositionalAccuracy ofCheckPoints(double[] errorsX, double[] errorsY) {

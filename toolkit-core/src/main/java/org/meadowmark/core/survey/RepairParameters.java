@@ -57,6 +57,12 @@ public record RepairParameters(
    * @param names names of the parameters
    */
   public record Placeholders(List<String> names) {
+    /**
+     * Keeps a copy of the list.
+     *
+     * @param names names of the parameters
+     * @throws NullPointerException if there is no list, or a name in it is null
+     */
     public Placeholders {
       names = List.copyOf(names);
     }

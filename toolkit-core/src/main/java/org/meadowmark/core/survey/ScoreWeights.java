@@ -12,6 +12,12 @@ import java.util.stream.Collectors;
  * @param byTerm a weight of 0 or more for every term, at least one above 0
  */
 public record ScoreWeights(Map<ScoreTerm, Double> byTerm) {
+  /**
+   * Gives terms that are not named the weight 0.
+   *
+   * @param byTerm a weight of 0 or more for every term, at least one above 0
+   * @throws IllegalArgumentException if a weight is negative or not finite, or all are 0
+   */
   public ScoreWeights {
     Map<ScoreTerm, Double> all = new EnumMap<>(ScoreTerm.class);
     double sum = 0;
@@ -29,7 +35,11 @@ public record ScoreWeights(Map<ScoreTerm, Double> byTerm) {
     byTerm = Collections.unmodifiableMap(all);
   }
 
-  /** {@return weight of a term} */
+  /**
+   * {@return weight of a term}
+   *
+   * @param term one of the terms
+   */
   public double of(ScoreTerm term) {
     return byTerm.get(term);
   }

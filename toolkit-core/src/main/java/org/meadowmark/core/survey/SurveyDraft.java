@@ -44,25 +44,54 @@ public record SurveyDraft(
 
   private static final String UNNAMED = "survey";
 
-  /** Where a layer is found. */
+  /**
+   * Where a layer is found.
+   *
+   * @param file path of the file
+   * @param label the file as the user wrote it, for messages
+   * @param layer layer inside the file, where the format has several; empty takes the only one
+   */
   public record Place(Path file, String label, Optional<String> layer) {}
 
+  /**
+   * Keeps copies of the lists.
+   *
+   * @param name name for reports, where given
+   * @param date date of the survey, where given
+   * @param file the survey file, where there is one
+   * @param layers layers given so far
+   * @param settings values of parameters given so far; the later holds
+   * @param facts how the survey was made, as far as its file says
+   * @throws NullPointerException if a list or an entry of it is null
+   */
   public SurveyDraft {
     layers = List.copyOf(layers);
     settings = List.copyOf(settings);
   }
 
-  /** {@return the same survey under another name} */
+  /**
+   * {@return the same survey under another name}
+   *
+   * @param newName name for reports
+   */
   public SurveyDraft withName(String newName) {
     return new SurveyDraft(Optional.of(newName), date, file, layers, settings, facts);
   }
 
-  /** {@return the same survey of another date} */
+  /**
+   * {@return the same survey of another date}
+   *
+   * @param newDate day of the survey
+   */
   public SurveyDraft withDate(LocalDate newDate) {
     return new SurveyDraft(name, Optional.of(newDate), file, layers, settings, facts);
   }
 
-  /** {@return the same survey with a value for a parameter} */
+  /**
+   * {@return the same survey with a value for a parameter}
+   *
+   * @param setting the value, not looked at before {@link #define}; it stands above earlier ones
+   */
   public SurveyDraft withSetting(Setting setting) {
     List<Setting> more = new ArrayList<>(settings);
     more.add(setting);
@@ -73,6 +102,9 @@ public record SurveyDraft(
    * {@return the same survey with other files for a role} They take the place of all layers of the
    * role; attributes, values, units and columns of the first of those are kept (see {@link
    * LayerSource#withFile}).
+   *
+   * @param role what the files stand for
+   * @param places where they are; none leaves the survey without layers of that role
    */
   public SurveyDraft withPlaces(LayerRole role, List<Place> places) {
     Optional<LayerSource> old = layers.stream().filter(l -> l.role() == role).findFirst();
@@ -88,6 +120,8 @@ public record SurveyDraft(
   /**
    * {@return the same survey with another reference system for the layers of a role}
    *
+   * @param role whose layers to change
+   * @param code {@code EPSG:n}
    * @param where where it was given, for messages
    * @throws MeadowmarkException if no layer has the role or the code is none
    */
@@ -99,6 +133,8 @@ public record SurveyDraft(
   /**
    * {@return the same survey with another order of ordinates for the layers of a role}
    *
+   * @param role whose layers to change
+   * @param order name of the order as in a survey file: {@code east-first} or {@code as-defined}
    * @param where where it was given, for messages
    * @throws MeadowmarkException if no layer has the role or the order is not known
    */
@@ -110,6 +146,10 @@ public record SurveyDraft(
   /**
    * {@return the same survey with a property mapped to an attribute in the layers of a role}
    *
+   * @param role whose layers to change
+   * @param property name of a {@link Field} as in a survey file
+   * @param attribute name of the attribute in the files; whether they have it is found out when
+   *     they are read
    * @param where where it was given, for messages
    * @throws MeadowmarkException if no layer has the role or there is no such property
    */
@@ -131,6 +171,8 @@ public record SurveyDraft(
   /**
    * {@return the same survey with another unit of width and depth in the layers of a role}
    *
+   * @param role whose layers to change
+   * @param unit name of a {@link LengthUnit} as in a survey file
    * @param where where it was given, for messages
    * @throws MeadowmarkException if no layer has the role or there is no such unit
    */

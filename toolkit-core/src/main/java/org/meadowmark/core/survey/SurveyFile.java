@@ -75,6 +75,7 @@ public final class SurveyFile {
    * @param path the file, or a folder that holds a {@value #NAME}
    * @param parameters defaults and limits
    * @param tables what causes and species there are
+   * @return the survey, complete
    * @throws MeadowmarkException if the file cannot be read or anything in it is not allowed
    */
   public static SurveyDefinition read(
@@ -86,6 +87,7 @@ public final class SurveyFile {
    * Reads a survey file that more options are laid over.
    *
    * @param path the file, or a folder that holds a {@value #NAME}
+   * @return what the file says; whether the survey is complete is not looked at
    * @throws MeadowmarkException if the file cannot be read, is not TOML, or has a key or value that
    *     is not allowed
    */

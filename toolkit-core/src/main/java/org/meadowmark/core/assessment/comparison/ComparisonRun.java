@@ -82,6 +82,7 @@ public final class ComparisonRun {
   /**
    * Reads, measures and compares.
    *
+   * @return the surveys, with what changed between them
    * @throws org.meadowmark.core.model.MeadowmarkException if a survey cannot be used, or two differ
    *     so much that a comparison would mislead
    */

@@ -66,7 +66,10 @@ public final class EarlierSurveys {
     }
   }
 
-  /** Digests of the files that were read, by name of the survey. */
+  /**
+   * {@return digests of the files that were read, by name of the survey; empty before {@link
+   * #scars}}
+   */
   public Map<String, List<FileDigest>> inputs() {
     return Collections.unmodifiableMap(inputs);
   }
@@ -77,6 +80,7 @@ public final class EarlierSurveys {
    *
    * @param definition the survey that is assessed
    * @param loaded the same as read
+   * @return what the earlier surveys tell about the scars of this one
    * @throws MeadowmarkException if an earlier survey cannot be used, is not earlier, or cannot
    *     safely be compared
    */

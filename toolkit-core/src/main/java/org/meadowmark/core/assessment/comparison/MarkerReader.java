@@ -59,6 +59,13 @@ public final class MarkerReader {
    * @param findings rows that were not used, or not as they are
    */
   public record Markers(List<MarkedSegment> marks, List<Finding> findings) {
+    /**
+     * Keeps copies of the lists.
+     *
+     * @param marks at most one a segment: the earliest
+     * @param findings rows that were not used, or not as they are
+     * @throws NullPointerException if a list or an entry of it is null
+     */
     public Markers {
       marks = List.copyOf(marks);
       findings = List.copyOf(findings);
@@ -68,6 +75,7 @@ public final class MarkerReader {
   /**
    * Prepares to read.
    *
+   * @param file the file of markers
    * @param segments segments that can be marked
    * @param gridLabel analysis grid that they lie on
    * @param reachMetres largest distance from a position to its segment
@@ -83,6 +91,7 @@ public final class MarkerReader {
   /**
    * Reads the file.
    *
+   * @return the markers, with what was wrong in the file
    * @throws MeadowmarkException if it cannot be read as a whole, or has no column of dates or none
    *     that says where a marker stands
    */

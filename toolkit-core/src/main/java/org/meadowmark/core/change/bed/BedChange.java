@@ -18,6 +18,16 @@ public record BedChange(
     double areaSquareMetres,
     double notComparableSquareMetres,
     GrassChange change) {
+  /**
+   * Refuses a change of which a part is missing.
+   *
+   * @param bedId the bed
+   * @param isEarlier whether it is a bed of the earlier survey
+   * @param areaSquareMetres ground area of the whole bed
+   * @param notComparableSquareMetres part of it outside one of the two surveyed areas
+   * @param change the change inside both
+   * @throws NullPointerException if anything is null
+   */
   public BedChange {
     Objects.requireNonNull(bedId, "bedId");
     Objects.requireNonNull(change, "change");

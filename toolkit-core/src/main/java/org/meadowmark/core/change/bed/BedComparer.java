@@ -88,8 +88,11 @@ public final class BedComparer {
   /**
    * Compares the beds of two surveys on one grid.
    *
+   * @param earlier the earlier survey
+   * @param later the later survey, whose management areas count
    * @param leastToleranceMetres what the combined positional accuracy is taken as at least
    * @param progress hears one step for each bed
+   * @return the grass lost and gained, by bed, by area and as a whole
    * @throws IllegalArgumentException if the surveys lie on different grids, or the first is not the
    *     earlier one
    */

@@ -38,7 +38,11 @@ public record GrassChange(
     return gainedClearlySquareMetres + gainedWithinAccuracySquareMetres;
   }
 
-  /** {@return the two together} */
+  /**
+   * {@return the two together}
+   *
+   * @param other change of another piece of ground, which does not overlap this one
+   */
   public GrassChange plus(GrassChange other) {
     return new GrassChange(
         earlierSquareMetres + other.earlierSquareMetres,

@@ -81,6 +81,26 @@ public record MarkerEffect(
       double controlBefore,
       double controlAfter) {}
 
+  /**
+   * Keeps a copy of the roles.
+   *
+   * @param settings choices it was worked out with
+   * @param verdict what can be said
+   * @param words the same in a sentence or two
+   * @param roles what each segment is in the comparison, in segment order
+   * @param rates rates before and after; empty where nothing can be compared
+   * @param difference marked change less control change, in metres by exposure and year
+   * @param differenceInterval its interval, Welch's t over segments; empty with too few segments
+   * @param permutation how often other arrangements of the marks are as clear; empty with too few
+   * @param ratio rate after / before beside marks divided by that of controls; empty where
+   *     undefined
+   * @param ratioInterval its interval, jackknife over segments; empty with too few segments
+   * @param seasonTest seasons as the sample; empty with too few seasons or markers of several dates
+   * @param besideRatio the same ratio for the segments beside the marked ones: above 1 where damage
+   *     may have moved there
+   * @param power chance of detecting a drop; empty where it cannot be worked out
+   * @throws NullPointerException if the list or a role in it is null
+   */
   public MarkerEffect {
     roles = List.copyOf(roles);
   }

@@ -64,7 +64,11 @@ public final class MarkerEffectFinder {
     }
   }
 
-  /** {@return the effect of some markers, at most one a segment} */
+  /**
+   * {@return the effect of some markers, at most one a segment}
+   *
+   * @param marks what was marked and since when
+   */
   public MarkerEffect find(List<MarkedSegment> marks) {
     List<SegmentRole> roles =
         new ControlChoice(seasons, segments, network, settings, eventMetres).roles(marks);

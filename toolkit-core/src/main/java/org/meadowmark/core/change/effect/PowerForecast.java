@@ -47,6 +47,20 @@ public record PowerForecast(
    */
   public record Point(int furtherSeasons, double power) {}
 
+  /**
+   * Keeps a copy of the points.
+   *
+   * @param drop drop to detect, in 0–1
+   * @param target power asked for
+   * @param points power by further seasons, from 0 on
+   * @param seasonsNeeded further seasons from which the power is reached; empty where none within
+   *     the limit is enough
+   * @param bestPower power that no number of seasons can pass, since the seasons before stay few
+   * @param smallestDropNow smallest drop that the seasons there are would detect with the power
+   *     asked for; empty where none is
+   * @param excessVariation ψ
+   * @throws NullPointerException if the list or a point in it is null
+   */
   public PowerForecast {
     points = List.copyOf(points);
   }

@@ -16,6 +16,12 @@ public record SegmentSeasons(
   private static final double METRES_A_KILOMETRE = 1_000;
 
   /**
+   * Keeps copies of the lists, and checks them.
+   *
+   * @param segmentId the segment
+   * @param lengthMetres ground length of the segment
+   * @param newScarMetres length of new scar attributed to it, one figure a season, in metres
+   * @param bedHectares bed within reach of it that both surveys of the season looked at
    * @throws IllegalArgumentException if the lists differ in length or a figure is negative or not
    *     finite
    */

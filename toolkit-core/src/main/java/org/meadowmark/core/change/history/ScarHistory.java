@@ -16,6 +16,16 @@ import java.util.Optional;
  */
 public record ScarHistory(
     String id, List<Sighting> sightings, Optional<String> splitFrom, Optional<String> mergedInto) {
+  /**
+   * Refuses a history of which a part is missing, and keeps a copy of the sightings.
+   *
+   * @param id date of the first survey that saw it and the scar's id there, so that a later survey
+   *     changes no id
+   * @param sightings one for each survey, in order of date; the first is seen
+   * @param splitFrom history that it was a part of before it was first seen by itself
+   * @param mergedInto history that it is a part of since after its last sighting
+   * @throws NullPointerException if anything is null
+   */
   public ScarHistory {
     Objects.requireNonNull(id, "id");
     Objects.requireNonNull(splitFrom, "splitFrom");

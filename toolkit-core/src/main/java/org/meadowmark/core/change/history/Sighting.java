@@ -46,6 +46,18 @@ public record Sighting(
     }
   }
 
+  /**
+   * Refuses a sighting of which a part is missing; what is not known is empty.
+   *
+   * @param date date of the survey
+   * @param state whether it saw the scar
+   * @param scarId id of the scar in that survey, where it was seen
+   * @param lengthMetres ground length there; half the perimeter of a polygon
+   * @param widthMetres ground width of a line there
+   * @param change its class against the survey before; empty where it was not seen, and in the
+   *     first survey
+   * @throws NullPointerException if anything is null
+   */
   public Sighting {
     Objects.requireNonNull(date, "date");
     Objects.requireNonNull(state, "state");

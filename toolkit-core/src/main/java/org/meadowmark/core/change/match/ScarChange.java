@@ -26,6 +26,19 @@ public record ScarChange(
     double unassignedMetres,
     double notComparableMetres,
     boolean crowded) {
+  /**
+   * Refuses a change of which a part is missing.
+   *
+   * @param id the scar
+   * @param isLine whether it is a line; a polygon counts half its perimeter
+   * @param change its class
+   * @param lengthMetres ground length
+   * @param assignedMetres the part that the other survey has too
+   * @param unassignedMetres the part that only this survey has
+   * @param notComparableMetres the part outside one of the two surveyed areas
+   * @param crowded whether so many scars lie within tolerance that only the nearest were weighed
+   * @throws NullPointerException if anything is null
+   */
   public ScarChange {
     Objects.requireNonNull(id, "id");
     Objects.requireNonNull(change, "change");

@@ -24,6 +24,19 @@ public record ScarLink(
     double laterMetres,
     OptionalDouble distanceMetres,
     boolean telling) {
+  /**
+   * Refuses a link of which a part is missing.
+   *
+   * @param earlierId scar of the earlier survey
+   * @param laterId scar of the later survey
+   * @param earlierMetres ground length assigned on the earlier scar
+   * @param laterMetres ground length assigned on the later scar
+   * @param distanceMetres root mean square distance between the two along the overlap; empty where
+   *     one of them is a polygon
+   * @param telling whether the link is large enough to class the scars by; the others join scars
+   *     that are classed by a larger link each
+   * @throws NullPointerException if anything is null
+   */
   public ScarLink {
     Objects.requireNonNull(earlierId, "earlierId");
     Objects.requireNonNull(laterId, "laterId");

@@ -37,7 +37,11 @@ public final class ScarMatcher {
   private final MatchingParameters parameters;
   private final FlowSolver solver;
 
-  /** A matcher with some choices. */
+  /**
+   * A matcher with some choices.
+   *
+   * @param parameters tolerance, angle and shares to match by
+   */
   public ScarMatcher(MatchingParameters parameters) {
     this(parameters, FlowSolver.best());
   }
@@ -50,7 +54,10 @@ public final class ScarMatcher {
   /**
    * Matches two surveys on one grid.
    *
+   * @param earlier the earlier survey
+   * @param later the later survey
    * @param progress hears one step for each scar of the earlier survey
+   * @return every scar of both with its class, and which is which
    * @throws IllegalArgumentException if the surveys lie on different grids, or the first is not the
    *     earlier one
    */

@@ -25,6 +25,17 @@ public record SeasonMatch(
     List<ScarChange> earlier,
     List<ScarChange> later,
     List<ScarLink> links) {
+  /**
+   * Refuses a match of which a part is missing, and keeps copies of the lists.
+   *
+   * @param earlierDate date of the earlier survey
+   * @param laterDate date of the later survey
+   * @param toleranceMetres combined positional accuracy at 95 % that scars were matched within
+   * @param earlier every scar of the earlier survey
+   * @param later every scar of the later survey
+   * @param links which is which, by earlier and then later scar
+   * @throws NullPointerException if anything is null
+   */
   public SeasonMatch {
     Objects.requireNonNull(earlierDate, "earlierDate");
     Objects.requireNonNull(laterDate, "laterDate");
@@ -47,7 +58,12 @@ public record SeasonMatch(
       double unassignedMetres,
       double notComparableMetres) {
 
-    /** Adds up scars in the order given. */
+    /**
+     * Adds up scars in the order given.
+     *
+     * @param scars scars of one survey
+     * @return the sums, 0 where there is no scar
+     */
     public static Totals of(List<ScarChange> scars) {
       double length = 0;
       double assigned = 0;
@@ -73,7 +89,11 @@ public record SeasonMatch(
     return Totals.of(later);
   }
 
-  /** {@return number of scars of each class that occurs, in the order of classes} */
+  /**
+   * {@return number of scars of each class that occurs, in the order of classes}
+   *
+   * @param scars scars of one survey
+   */
   public static Map<ChangeClass, Integer> counts(List<ScarChange> scars) {
     Map<ChangeClass, Integer> counts = new EnumMap<>(ChangeClass.class);
     scars.forEach(scar -> counts.merge(scar.change(), 1, Integer::sum));

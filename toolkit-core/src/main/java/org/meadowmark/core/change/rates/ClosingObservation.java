@@ -14,6 +14,15 @@ package org.meadowmark.core.change.rates;
 public record ClosingObservation(
     String species, double distanceMetres, double openYears, double closedYears) {
   /**
+   * Checks the way and the times.
+   *
+   * @param species key of the species of its bed, or empty
+   * @param distanceMetres way that its edges had to go when it was first seen: half its width,
+   *     longer where it was dug out
+   * @param openYears longest time after that at which it was seen open still; 0 where it was gone
+   *     at the next survey
+   * @param closedYears first survey at which it was gone, in years after it was first seen;
+   *     infinite where it was never seen gone
    * @throws IllegalArgumentException if the way is not above 0, or the times are not in order
    */
   public ClosingObservation {

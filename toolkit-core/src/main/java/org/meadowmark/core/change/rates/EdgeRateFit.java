@@ -56,6 +56,8 @@ public record EdgeRateFit(
 
   /**
    * {@return time in which a scar of some width closes: low by the upper limit, high by the lower}
+   *
+   * @param widthMetres width of the scar; half of it is the way of each edge
    */
   public Optional<Range> closingYears(double widthMetres) {
     if (metresPerYear.isEmpty() || interval.isEmpty()) {

@@ -73,6 +73,7 @@ public final class EdgeRateFitter {
    * @param species key, or empty
    * @param scars its scars
    * @param confidence share of intervals that are to hold the truth
+   * @return the rate with its interval, or why the scars give none
    */
   public static EdgeRateFit fit(String species, List<ClosingObservation> scars, double confidence) {
     return new EdgeRateFitter(species, scars, confidence).fit();

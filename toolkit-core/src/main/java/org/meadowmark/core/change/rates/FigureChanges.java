@@ -43,6 +43,7 @@ public final class FigureChanges {
   /**
    * {@return changes by scope, then figure}
    *
+   * @param pair the two surveys of the season, matched and measured
    * @param crossingMetres crossing distance of headline figures
    * @param bootstrap draws of beds
    */

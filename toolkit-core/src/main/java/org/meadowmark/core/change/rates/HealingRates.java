@@ -61,6 +61,7 @@ public final class HealingRates {
   /**
    * {@return rates by scope, then by species and width over the whole survey}
    *
+   * @param pair the two surveys, matched; recovery and widths are those of the earlier one
    * @param widthLimitsMetres limits between classes of width, ascending
    * @param confidence share of intervals that are to hold the truth
    */

@@ -24,6 +24,7 @@ public final class NewScarRates {
   /**
    * {@return rates by scope, in the order of {@link Scopes#all}}
    *
+   * @param pair the two surveys of the season, matched; scopes are those of the later one
    * @param confidence share of intervals that are to hold the truth
    */
   public static List<NewScarRate> of(SeasonPair pair, double confidence) {

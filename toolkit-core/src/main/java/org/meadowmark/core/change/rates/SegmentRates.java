@@ -27,6 +27,13 @@ public final class SegmentRates {
    * @param pieceMetres length of every piece of new scar on a segment, for its event size
    */
   public record Rates(List<SegmentRate> rates, List<Double> pieceMetres) {
+    /**
+     * Keeps copies of the lists.
+     *
+     * @param rates by segment
+     * @param pieceMetres length of every piece of new scar on a segment, for its event size
+     * @throws NullPointerException if a list or an entry of it is null
+     */
     public Rates {
       rates = List.copyOf(rates);
       pieceMetres = List.copyOf(pieceMetres);
@@ -36,6 +43,7 @@ public final class SegmentRates {
   /**
    * {@return rates of a season by segment}
    *
+   * @param pair the two surveys of the season, matched
    * @param segments segments in id order
    * @param bedHectares bed in reach of each that both surveys looked at
    * @param shares parts of the later survey's scars by segment
