@@ -19,7 +19,7 @@ import org.meadowmark.core.survey.SurveyDefinition;
  * @param definition what the user asked for
  * @param survey the survey on the analysis grid
  * @param measurement what was measured
- * @param ranking channel segments by damage rate
+ * @param ranking channel segments by rank
  * @param zones zones proposed for marking
  * @param recovery recovery of scars and the loss until then
  * @param repairs the repair plan
@@ -39,6 +39,21 @@ public record AssessedSurvey(
     List<LayerCount> counts,
     ReferenceTables references) {
 
+  /**
+   * Sorts findings and counts, so that the files do not depend on the order they were made in.
+   *
+   * @param definition what the user asked for
+   * @param survey the survey on the analysis grid
+   * @param measurement what was measured
+   * @param ranking channel segments by rank
+   * @param zones zones proposed for marking
+   * @param recovery recovery of scars and the loss until then
+   * @param repairs the repair plan
+   * @param findings every finding of the run, in any order
+   * @param counts features by layer, in any order
+   * @param references reference tables that were used
+   * @throws NullPointerException if anything is null
+   */
   public AssessedSurvey {
     Objects.requireNonNull(definition, "definition");
     Objects.requireNonNull(survey, "survey");

@@ -22,6 +22,7 @@ public final class AtomicFile {
      * Writes the content.
      *
      * @param file a path that does not exist yet
+     * @throws IOException if it cannot be written; what was written of it is removed
      */
     void writeTo(Path file) throws IOException;
   }

@@ -69,12 +69,43 @@ public record ComparedSurveys(
    */
   public record ReadSurvey(
       SurveyDefinition definition, List<Finding> findings, List<LayerCount> counts) {
+
+    /**
+     * Keeps copies of the lists that cannot be changed.
+     *
+     * @param definition what it is
+     * @param findings what was found wrong
+     * @param counts features by layer
+     * @throws NullPointerException if a list, or anything in it, is null
+     */
     public ReadSurvey {
       findings = List.copyOf(findings);
       counts = List.copyOf(counts);
     }
   }
 
+  /**
+   * Keeps copies of the lists that cannot be changed.
+   *
+   * @param surveys the surveys in order of time, with what was read of each
+   * @param seasons what was measured in each
+   * @param pairs each survey with the one after it
+   * @param histories what became of each scar over all surveys
+   * @param bedChanges grass gained and lost between the bed layers of each pair
+   * @param differences how they were made differently
+   * @param despite keys of the differences that the user let pass
+   * @param newScars new scars by season and area
+   * @param healing healed scars by season and area, and by species and width
+   * @param edgeRates rates of edges fitted from healing, by species
+   * @param figureChanges change of grass by season and area
+   * @param segmentRates new scars by season and channel segment
+   * @param marks marked segments
+   * @param effect whether the markers worked
+   * @param markerFindings what was wrong with the file of markers
+   * @param parameters choices, those of the last survey
+   * @param references reference tables
+   * @throws NullPointerException if a list, or anything in it, is null
+   */
   public ComparedSurveys {
     surveys = List.copyOf(surveys);
     seasons = List.copyOf(seasons);

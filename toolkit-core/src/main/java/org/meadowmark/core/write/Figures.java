@@ -28,7 +28,11 @@ public final class Figures {
 
   private Figures() {}
 
-  /** {@return a whole number: {@code 12 345}} */
+  /**
+   * {@return a whole number: {@code 12 345}}
+   *
+   * @param value a count, or a difference of two
+   */
   public static String count(long value) {
     return grouped(BigDecimal.valueOf(value));
   }
@@ -36,6 +40,7 @@ public final class Figures {
   /**
    * {@return a count with its noun}
    *
+   * @param value how many there are
    * @param one noun in the singular
    * @param many noun in the plural
    */
@@ -43,7 +48,12 @@ public final class Figures {
     return count(value) + UNIT_SPACE + (value == 1 ? one : many);
   }
 
-  /** {@return a number as {@code 12 345}, {@code 12.3}, {@code 1.23} or {@code 0.012}} */
+  /**
+   * {@return a number as {@code 12 345}, {@code 12.3}, {@code 1.23} or {@code 0.012}}
+   *
+   * @param value a value without a unit, or in a unit that stands elsewhere; a dash is shown where
+   *     it is not finite
+   */
   public static String number(double value) {
     if (!Double.isFinite(value)) {
       return NONE;
@@ -64,36 +74,60 @@ public final class Figures {
     return exact.setScale(Math.max(0, decimals), RoundingMode.HALF_EVEN);
   }
 
-  /** {@return a length, in kilometres from 1 km up} */
+  /**
+   * {@return a length, in kilometres from 1 km up}
+   *
+   * @param metres the length; a dash is shown where it is not finite
+   */
   public static String length(double metres) {
     return Math.abs(metres) < METRES_PER_KILOMETRE
         ? withUnit(metres, "m")
         : withUnit(metres / METRES_PER_KILOMETRE, "km");
   }
 
-  /** {@return an area, in hectares from 1 ha up} */
+  /**
+   * {@return an area, in hectares from 1 ha up}
+   *
+   * @param squareMetres the area; a dash is shown where it is not finite
+   */
   public static String area(double squareMetres) {
     return Math.abs(squareMetres) < Hectare.SQUARE_METRES
         ? withUnit(squareMetres, "m²")
         : hectares(squareMetres);
   }
 
-  /** {@return an area in hectares} */
+  /**
+   * {@return an area in hectares}
+   *
+   * @param squareMetres the area; a dash is shown where it is not finite
+   */
   public static String hectares(double squareMetres) {
     return withUnit(hectareValue(squareMetres), "ha");
   }
 
-  /** {@return square metres as a number of hectares} */
+  /**
+   * {@return square metres as a number of hectares}
+   *
+   * @param squareMetres the area, not rounded before or after
+   */
   public static double hectareValue(double squareMetres) {
     return squareMetres / Hectare.SQUARE_METRES;
   }
 
-  /** {@return a share between 0 and 1 in percent, or a dash where it is not known} */
+  /**
+   * {@return a share between 0 and 1 in percent, or a dash where it is not known}
+   *
+   * @param share the share, 0.25 for 25 %; empty where it is not known
+   */
   public static String percent(OptionalDouble share) {
     return share.isPresent() ? percent(share.getAsDouble()) : NONE;
   }
 
-  /** {@return a share between 0 and 1 in percent} */
+  /**
+   * {@return a share between 0 and 1 in percent}
+   *
+   * @param share the share, 0.25 for 25 %; above 0 and below 0.0001 it is shown as {@code < 0.01 %}
+   */
   public static String percent(double share) {
     double percent = PERCENT * share;
     if (percent > 0 && percent < 0.01) {
@@ -102,17 +136,31 @@ public final class Figures {
     return withUnit(percent, "%");
   }
 
-  /** {@return a length that was chosen, not measured: as it is, in metres} */
+  /**
+   * {@return a length that was chosen, not measured: as it is, in metres}
+   *
+   * @param metres a setting; all its digits are shown
+   * @throws NumberFormatException if it is not finite
+   */
   public static String chosenLength(double metres) {
     return grouped(plain(metres)) + UNIT_SPACE + "m";
   }
 
-  /** {@return a share between 0 and 1 that was chosen, not measured: as it is, in percent} */
+  /**
+   * {@return a share between 0 and 1 that was chosen, not measured: as it is, in percent}
+   *
+   * @param share a setting, 0.25 for 25 %; all its digits are shown
+   * @throws NumberFormatException if it is not finite
+   */
   public static String chosenPercent(double share) {
     return grouped(plain(share).movePointRight(2)) + UNIT_SPACE + "%";
   }
 
-  /** {@return a damage rate} */
+  /**
+   * {@return a damage rate}
+   *
+   * @param metresPerHectare metres of scar line on a hectare of bed
+   */
   public static String rate(double metresPerHectare) {
     return withUnit(metresPerHectare, "m/ha");
   }

@@ -27,6 +27,16 @@ public record GeoPackageAbout(
   /** The vocabulary: DCMI Metadata Terms. */
   static final String STANDARD = "http://purl.org/dc/terms/";
 
+  /**
+   * Takes the words as they are; what XML forbids is replaced when they are written.
+   *
+   * @param title name of the survey
+   * @param surveyed day of the survey
+   * @param description what the layers are
+   * @param coordinates the reference system in words
+   * @param provenance program with its version, and where to read more
+   * @throws NullPointerException if anything is null
+   */
   public GeoPackageAbout {
     Objects.requireNonNull(title, "title");
     Objects.requireNonNull(surveyed, "surveyed");

@@ -28,19 +28,32 @@ public final class Phrases {
             ResourceBundle.Control.getNoFallbackControl(ResourceBundle.Control.FORMAT_PROPERTIES)));
   }
 
-  /** {@return a phrase} */
+  /**
+   * {@return a phrase}
+   *
+   * @param key key of the phrase in the bundle
+   * @throws java.util.MissingResourceException if the bundle has no such phrase
+   */
   public String get(String key) {
     return bundle.getString(key);
   }
 
   /**
    * {@return a phrase with its gaps filled} Numbers come as text, so that no locale can touch them.
+   *
+   * @param key key of the phrase in the bundle, a pattern of {@link MessageFormat}
+   * @param parts what goes into the gaps {@code {0}}, {@code {1}} and so on
+   * @throws java.util.MissingResourceException if the bundle has no such phrase
    */
   public String get(String key, String... parts) {
     return new MessageFormat(bundle.getString(key), Locale.ROOT).format(parts);
   }
 
-  /** {@return every phrase whose key starts with a prefix, by the rest of the key} */
+  /**
+   * {@return every phrase whose key starts with a prefix, by the rest of the key}
+   *
+   * @param prefix how the keys begin; empty text for every phrase
+   */
   public Map<String, String> all(String prefix) {
     Map<String, String> phrases = new TreeMap<>();
     bundle.keySet().stream()

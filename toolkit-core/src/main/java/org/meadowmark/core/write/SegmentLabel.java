@@ -10,6 +10,9 @@ public final class SegmentLabel {
   /**
    * {@return the segment's id, with the channel's name before it where the id does not spell that
    * out}
+   *
+   * @param segment the segment; case, blanks and signs do not count when its id and its channel are
+   *     compared
    */
   public static String of(ChannelSegment segment) {
     String channel = letters(segment.channel());

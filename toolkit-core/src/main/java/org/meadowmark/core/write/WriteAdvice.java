@@ -7,7 +7,13 @@ import java.util.Locale;
 public final class WriteAdvice {
   private WriteAdvice() {}
 
-  /** What the system said: libraries put it below words of their own. */
+  /**
+   * What the system said: libraries put it below words of their own.
+   *
+   * @param failure what a file operation threw
+   * @return the message of the deepest cause that is a failure of input or output, or the name of
+   *     its class where it has no message
+   */
   public static String reason(IOException failure) {
     Throwable deepest = failure;
     while (deepest.getCause() instanceof IOException cause) {
@@ -20,6 +26,8 @@ public final class WriteAdvice {
    * Advice in the words of a command.
    *
    * @param reason what the system said; empty if nothing
+   * @return what to do, as a clause without a full stop; general advice where the reason is not
+   *     known
    */
   public static String of(String reason) {
     String words = reason.toLowerCase(Locale.ROOT);

@@ -11,6 +11,8 @@ public final class XmlText {
    * {@return replaces what no XML document may hold, even escaped: control characters other than
    * tab and line ends, halves of surrogate pairs, U+FFFE and U+FFFF} Source: XML 1.0, production 2
    * (Char).
+   *
+   * @param text any text; each character that is forbidden becomes U+FFFD
    */
   public static String legal(String text) {
     StringBuilder legal = new StringBuilder(text.length());

@@ -11,6 +11,8 @@ public final class Charts {
    * {@return severity by management area, widths of gaps, connected area by crossing distance,
    * leading channel segments, cover by zones, recovery of scars and benefit of repairs by budget} A
    * chart with nothing to show says so.
+   *
+   * @param assessed results of an assessment
    */
   public static List<Picture> of(AssessedSurvey assessed) {
     return List.of(

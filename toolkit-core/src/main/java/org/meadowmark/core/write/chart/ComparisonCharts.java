@@ -10,6 +10,8 @@ public final class ComparisonCharts {
   /**
    * {@return new scars by area and season, and rates beside markers} A chart with nothing to show
    * says so.
+   *
+   * @param compared results of a comparison
    */
   public static List<Picture> of(ComparedSurveys compared) {
     return List.of(NewScarChart.of(compared), MarkerChart.of(compared));

@@ -26,7 +26,12 @@ public record Picture(String name, JFreeChart chart, int width, int height) {
   /** Pixels a point. */
   public static final int DENSITY = 2;
 
-  /** Draws the picture. */
+  /**
+   * Draws the picture.
+   *
+   * @return the chart in colour without transparency, {@value #DENSITY} times {@code width} by
+   *     {@value #DENSITY} times {@code height} pixels
+   */
   public BufferedImage image() {
     BufferedImage image =
         new BufferedImage(width * DENSITY, height * DENSITY, BufferedImage.TYPE_INT_RGB);

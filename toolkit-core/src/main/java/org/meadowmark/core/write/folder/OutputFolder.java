@@ -107,6 +107,7 @@ public final class OutputFolder {
    * Chooses a folder that is never replaced.
    *
    * @param folder the folder to make
+   * @return the folder, still to be written
    * @throws OutputExistsException if it exists
    * @throws OutputFailedException if the folder that it is to be in may not be written to
    */

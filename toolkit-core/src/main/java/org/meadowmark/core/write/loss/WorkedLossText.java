@@ -46,6 +46,8 @@ public final class WorkedLossText {
    * {@return the printout of a survey}
    *
    * @param title name of the survey
+   * @param recovery recovery of its scars, with the loss by year and the conventions it was summed
+   *     by
    * @param published recovery times by species, for their sources
    */
   public static String of(

@@ -30,6 +30,7 @@ public final class CrewSheets {
    * is an invented one there are no waypoints.
    *
    * @param folder where the folder of the sheets goes; must exist
+   * @param survey the survey, its repair plan and the grid that the units lie on
    * @throws IOException if a folder cannot be made
    * @throws org.meadowmark.core.model.MeadowmarkException if a file exists or cannot be written
    */

@@ -23,6 +23,18 @@ public record CrewSurvey(
     String gridWkt,
     RepairParameters choices,
     RepairPlan plan) {
+
+  /**
+   * Takes the parts as they are.
+   *
+   * @param name name of the survey
+   * @param date date of the survey, where stated
+   * @param gridLabel the analysis grid
+   * @param gridWkt its well-known text; where it names no projected system there are no waypoints
+   * @param choices choices for the plan
+   * @param plan the plan
+   * @throws NullPointerException if anything is null
+   */
   public CrewSurvey {
     Objects.requireNonNull(name, "name");
     Objects.requireNonNull(date, "date");

@@ -21,7 +21,12 @@ public final class GridPlaces {
   private final MathTransform toDegrees;
   private final String datum;
 
-  /** A place in degrees, north and east positive. */
+  /**
+   * A place in degrees, north and east positive.
+   *
+   * @param latitude degrees north of the equator, on the datum of the grid
+   * @param longitude degrees east of the prime meridian of that datum
+   */
   public record Degrees(double latitude, double longitude) {}
 
   private GridPlaces(MathTransform toDegrees, String datum) {
@@ -61,7 +66,13 @@ public final class GridPlaces {
     return datum;
   }
 
-  /** {@return a point of the grid in degrees} */
+  /**
+   * {@return a point of the grid in degrees}
+   *
+   * @param x easting in metres
+   * @param y northing in metres
+   * @throws IllegalStateException if the projection has no place for the point
+   */
   public Degrees at(double x, double y) {
     double[] point = {x, y};
     try {

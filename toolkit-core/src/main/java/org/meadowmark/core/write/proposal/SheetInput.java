@@ -9,6 +9,14 @@ import java.util.Objects;
  * @param sha256 digest of its content in hexadecimal digits
  */
 public record SheetInput(String name, String sha256) {
+
+  /**
+   * Takes a digest that was made elsewhere; nothing is read.
+   *
+   * @param name file name as the user gave it
+   * @param sha256 digest of its content in hexadecimal digits
+   * @throws NullPointerException if anything is null
+   */
   public SheetInput {
     Objects.requireNonNull(name, "name");
     Objects.requireNonNull(sha256, "sha256");

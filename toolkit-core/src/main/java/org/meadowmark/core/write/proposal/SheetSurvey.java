@@ -31,6 +31,20 @@ public record SheetSurvey(
     List<SheetInput> inputs,
     long seed,
     String toolVersion) {
+
+  /**
+   * Keeps copies of classes and inputs that cannot be changed.
+   *
+   * @param name name of the survey
+   * @param date date of the survey, where stated
+   * @param map geometry for the map, with the grid it is on
+   * @param severityByBed key of the severity class by bed id
+   * @param references names and order of causes and severity classes
+   * @param inputs files that were read
+   * @param seed seed of everything that was drawn at random
+   * @param toolVersion version of the program
+   * @throws NullPointerException if anything is null
+   */
   public SheetSurvey {
     Objects.requireNonNull(name, "name");
     Objects.requireNonNull(date, "date");

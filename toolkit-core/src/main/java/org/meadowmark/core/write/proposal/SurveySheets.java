@@ -16,6 +16,7 @@ public final class SurveySheets {
   /**
    * {@return a sheet for each zone of the plan, in its order}
    *
+   * @param assessed results, with the zones proposed and the ranking that speaks for them
    * @param inputs files that were read
    * @param toolVersion version of the program
    */

@@ -20,6 +20,16 @@ public record ComparisonRecord(
     RunFacts facts,
     List<List<FileDigest>> inputs,
     List<FileDigest> outputs) {
+
+  /**
+   * Keeps copies of the lists that cannot be changed.
+   *
+   * @param compared results
+   * @param facts how the run went
+   * @param inputs files read, by survey in order of time, then those of the markers
+   * @param outputs files written, without the record itself
+   * @throws NullPointerException if a list, or anything in it, is null
+   */
   public ComparisonRecord {
     inputs = List.copyOf(inputs);
     outputs = List.copyOf(outputs);

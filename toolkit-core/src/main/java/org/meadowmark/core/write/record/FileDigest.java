@@ -23,6 +23,7 @@ public record FileDigest(String file, long bytes, String sha256) {
    *
    * @param label name to record; of an absolute path only the file name is kept
    * @param path the file
+   * @return size and digest of what was read, under the label
    * @throws IOException if it cannot be read
    */
   public static FileDigest of(String label, Path path) throws IOException {

@@ -26,7 +26,12 @@ public final class FindingCounts {
 
   private FindingCounts() {}
 
-  /** Counts by level (errors first), then code, then treatment. */
+  /**
+   * Counts by level (errors first), then code, then treatment.
+   *
+   * @param findings findings in any order
+   * @return a row for each code, level and treatment that occurs
+   */
   public static List<Count> of(Collection<Finding> findings) {
     Map<Count, Long> counts = new TreeMap<>(ORDER);
     for (Finding finding : findings) {

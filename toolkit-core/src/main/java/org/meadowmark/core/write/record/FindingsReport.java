@@ -34,7 +34,11 @@ public final class FindingsReport {
     this.counts = counts.stream().sorted(LayerCount.ORDER).toList();
   }
 
-  /** {@return how many findings have a level} */
+  /**
+   * {@return how many findings have a level}
+   *
+   * @param level error, warning or note
+   */
   public long count(Finding.Level level) {
     return findings.stream().filter(finding -> finding.level() == level).count();
   }

@@ -33,6 +33,7 @@ public final class InputFiles {
   /**
    * {@return digests of every input file, once each, by label}
    *
+   * @param definition the survey; its files are read whole, once each
    * @throws MeadowmarkException if a file cannot be read
    */
   public static List<FileDigest> digests(SurveyDefinition definition) {
@@ -41,7 +42,12 @@ public final class InputFiles {
     return digests;
   }
 
-  /** Every input file by label; files that are missing only where the survey names them. */
+  /**
+   * Every input file by label; files that are missing only where the survey names them.
+   *
+   * @param definition the survey
+   * @return where each file is, by the name that messages and the run record give it
+   */
   public static SortedMap<String, Path> paths(SurveyDefinition definition) {
     SortedMap<String, Path> files = new TreeMap<>();
     definition.file().ifPresent(file -> files.put(String.valueOf(file.getFileName()), file));

@@ -32,7 +32,12 @@ public final class InputWatch {
     this.before = stamps();
   }
 
-  /** Begins before the first file is read. */
+  /**
+   * Begins before the first file is read.
+   *
+   * @param definition the survey whose files are about to be read
+   * @return a watch that knows how the files were at this moment
+   */
   public static InputWatch begin(SurveyDefinition definition) {
     return new InputWatch(definition);
   }
@@ -40,6 +45,7 @@ public final class InputWatch {
   /**
    * Digests of the files, once they were read.
    *
+   * @return digests by label, each of the state that was read
    * @throws MeadowmarkException if a file changed since the watch began, or cannot be read
    */
   public List<FileDigest> digests() {

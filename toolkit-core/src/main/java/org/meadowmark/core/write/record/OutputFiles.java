@@ -14,6 +14,7 @@ public final class OutputFiles {
   /**
    * {@return digests of every file below a folder, by name}
    *
+   * @param folder a folder that exists; names are relative to it
    * @throws IOException if one cannot be read
    */
   public static List<FileDigest> digests(Path folder) throws IOException {

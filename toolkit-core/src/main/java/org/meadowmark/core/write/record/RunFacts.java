@@ -22,6 +22,17 @@ public record RunFacts(
     Instant started,
     Instant ended,
     List<StageUse> stages) {
+
+  /**
+   * Keeps copies of options and stages that cannot be changed, the options in their order.
+   *
+   * @param versions versions in use
+   * @param options options as the user gave them, in order
+   * @param started when it began
+   * @param ended when the record was written
+   * @param stages what each stage took
+   * @throws NullPointerException if anything is null
+   */
   public RunFacts {
     Objects.requireNonNull(versions, "versions");
     options = Collections.unmodifiableMap(new LinkedHashMap<>(options));

@@ -34,6 +34,15 @@ public record RunRecord(
 
   static final String PROGRAM = "Meadowmark";
 
+  /**
+   * Keeps copies of the lists that cannot be changed.
+   *
+   * @param assessed results, for counts, findings and the analysis grid
+   * @param facts how the run went
+   * @param inputs files read
+   * @param outputs files written, without the record itself
+   * @throws NullPointerException if a list, or anything in it, is null
+   */
   public RunRecord {
     inputs = List.copyOf(inputs);
     outputs = List.copyOf(outputs);
@@ -67,6 +76,7 @@ public record RunRecord(
   /**
    * The outputs listed by the run record of a folder.
    *
+   * @param folder a folder, which may hold anything
    * @return file names relative to the folder; empty if the folder has no record of this program
    * @throws IOException if the folder cannot be read
    */

@@ -27,13 +27,26 @@ public record Versions(String tool, String java, Map<String, String> libraries) 
     LIBRARIES.put("JFreeChart", "org.jfree/jfreechart");
   }
 
+  /**
+   * Keeps a copy of the versions of libraries that cannot be changed.
+   *
+   * @param tool version of Meadowmark
+   * @param java version of the Java runtime
+   * @param libraries version by library
+   * @throws NullPointerException if anything is null
+   */
   public Versions {
     Objects.requireNonNull(tool, "tool");
     Objects.requireNonNull(java, "java");
     libraries = Map.copyOf(libraries);
   }
 
-  /** {@return the versions on the class path, from the descriptors that the libraries carry} */
+  /**
+   * {@return the versions on the class path, from the descriptors that the libraries carry}
+   *
+   * @param tool version of Meadowmark, which no library states
+   * @throws UncheckedIOException if a descriptor is there and cannot be read
+   */
   public static Versions current(String tool) {
     Map<String, String> libraries = new LinkedHashMap<>();
     LIBRARIES.forEach((name, artifact) -> libraries.put(name, stated(artifact)));

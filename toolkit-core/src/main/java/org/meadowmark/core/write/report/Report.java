@@ -56,6 +56,7 @@ public final class Report {
    * Writes the report.
    *
    * @param folder where the file goes; must exist
+   * @param input results and charts to show
    * @throws org.meadowmark.core.model.MeadowmarkException if the file exists or cannot be written
    */
   public static void write(Path folder, ReportInput input) {
@@ -66,7 +67,11 @@ public final class Report {
         file -> Files.writeString(file, page, StandardCharsets.UTF_8));
   }
 
-  /** {@return the questions that people ask and what the survey says, as the report has them} */
+  /**
+   * {@return the questions that people ask and what the survey says, as the report has them}
+   *
+   * @param assessed results of an assessment
+   */
   public static List<HearingAnswer> answers(AssessedSurvey assessed) {
     Phrases text = Phrases.english(BUNDLE);
     return ReportWords.answers(assessed, text).stream()

@@ -15,6 +15,15 @@ import org.meadowmark.core.write.chart.Picture;
  * @param dataUri the picture
  */
 public record ReportChart(String name, String title, String dataUri) {
+
+  /**
+   * Takes a picture that is already text; {@link #of} makes it from a file.
+   *
+   * @param name file name without its ending
+   * @param title title of the chart, which describes it to who cannot see it
+   * @param dataUri the picture as a {@code data:} address (RFC 2397)
+   * @throws NullPointerException if anything is null
+   */
   public ReportChart {
     Objects.requireNonNull(name, "name");
     Objects.requireNonNull(title, "title");
@@ -25,6 +34,7 @@ public record ReportChart(String name, String title, String dataUri) {
    * {@return a chart from the file that it was written to: lines where there is such a file, else
    * pixels}
    *
+   * @param picture the chart, for its name and title
    * @param folder folder with its {@code .svg} or {@code .png}
    * @throws IOException if there is neither
    */

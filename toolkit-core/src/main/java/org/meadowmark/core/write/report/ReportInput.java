@@ -12,6 +12,15 @@ import org.meadowmark.core.write.AssessedSurvey;
  * @param toolVersion version of the program
  */
 public record ReportInput(AssessedSurvey assessed, List<ReportChart> charts, String toolVersion) {
+
+  /**
+   * Keeps a copy of the charts that cannot be changed.
+   *
+   * @param assessed results
+   * @param charts charts in the order to show
+   * @param toolVersion version of the program
+   * @throws NullPointerException if anything is null
+   */
   public ReportInput {
     Objects.requireNonNull(assessed, "assessed");
     Objects.requireNonNull(toolVersion, "toolVersion");

@@ -56,6 +56,7 @@ public final class LayerStyles {
    * Writes a style {@code styles/LAYER.sld} for each layer with a geometry.
    *
    * @param folder where the folder of the styles goes; must exist
+   * @param assessed results; the causes found and the reference tables decide on the rules
    * @throws IOException if a file exists or cannot be written
    */
   public static void write(Path folder, AssessedSurvey assessed) throws IOException {

@@ -45,7 +45,11 @@ public final class ComparisonSummary {
     this.compared = compared;
   }
 
-  /** {@return the summary as one text, with a line end after every line} */
+  /**
+   * {@return the summary as one text, with a line end after every line}
+   *
+   * @param compared results of a comparison
+   */
   public static String text(ComparedSurveys compared) {
     ComparisonSummary summary = new ComparisonSummary(compared);
     summary.write();

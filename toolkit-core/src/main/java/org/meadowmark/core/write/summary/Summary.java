@@ -49,14 +49,22 @@ public final class Summary {
     this.assessed = assessed;
   }
 
-  /** {@return the summary as lines} */
+  /**
+   * {@return the summary as lines}
+   *
+   * @param assessed results of an assessment
+   */
   public static List<String> lines(AssessedSurvey assessed) {
     Summary summary = new Summary(assessed);
     summary.write();
     return summary.lines.stream().map(line -> line.replace(Figures.UNIT_SPACE, ' ')).toList();
   }
 
-  /** {@return the summary as one text, with a line end after every line} */
+  /**
+   * {@return the summary as one text, with a line end after every line}
+   *
+   * @param assessed results of an assessment
+   */
   public static String text(AssessedSurvey assessed) {
     return lines(assessed).stream().map(line -> line + "\n").collect(Collectors.joining());
   }

@@ -14,6 +14,7 @@ public final class ComparisonTables {
   /**
    * {@return all tables, in the order of the data dictionary}
    *
+   * @param compared results of a comparison; read again each time a table is written
    * @throws IllegalStateException while a table is read, if a number is not finite
    */
   public static List<ResultTable> of(ComparedSurveys compared) {

@@ -60,7 +60,11 @@ public final class DataDictionary {
     return text.toString();
   }
 
-  /** {@return the dictionary of the tables of one run, with the columns that it has} */
+  /**
+   * {@return the dictionary of the tables of one run, with the columns that it has}
+   *
+   * @param tables tables in the order to describe them; their rows are not read
+   */
   public static String of(List<ResultTable> tables) {
     StringBuilder text = new StringBuilder(OUTPUT_HEAD).append(NOTES);
     tables.forEach(
