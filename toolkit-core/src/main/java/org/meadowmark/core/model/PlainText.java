@@ -27,9 +27,9 @@ public final class PlainText {
   }
 
   /**
-   * {@return the text with a blank for each control character, line or paragraph separator and half
-   * of a surrogate pair, and for each character that embeds, overrides or isolates a direction of
-   * writing (Unicode Standard Annex 9, table 4, from memory)}
+   * {@return the text with a blank for each control character (a line end of two counts as one),
+   * line or paragraph separator and half of a surrogate pair, and for each character that embeds,
+   * overrides or isolates a direction of writing (Unicode Standard Annex 9, table 4, from memory)}
    *
    * @param text any text
    */
@@ -38,7 +38,9 @@ public final class PlainText {
       return text;
     }
     StringBuilder line = new StringBuilder(text.length());
-    text.codePoints().forEach(c -> line.appendCodePoint(isUnfit(c) ? ' ' : c));
+    text.replace("\r\n", "\n")
+        .codePoints()
+        .forEach(c -> line.appendCodePoint(isUnfit(c) ? ' ' : c));
     return line.toString();
   }
 
