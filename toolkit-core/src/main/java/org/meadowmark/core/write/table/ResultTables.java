@@ -71,11 +71,12 @@ public final class ResultTables {
   }
 
   /**
-   * The tables of what was measured, first in the order of all tables.
+   * Makes the tables of what was measured, first in the order of all tables.
    *
    * @param measured measurement of a survey
    * @param parameters those of the survey
    * @param references reference tables that were used
+   * @return one each, also where it has no row
    * @throws IllegalStateException while a table is read, if a number is not finite
    */
   public static List<ResultTable> measured(
@@ -99,10 +100,11 @@ public final class ResultTables {
   }
 
   /**
-   * The tables of what was read and found, last in the order of all tables.
+   * Makes the tables of what was read and found, last in the order of all tables.
    *
    * @param counts features by layer
    * @param findings everything that was found
+   * @return layers, then findings
    */
   public static List<ResultTable> checks(List<LayerCount> counts, List<Finding> findings) {
     return List.of(CheckTables.layers().table(counts), CheckTables.findings().table(findings));
