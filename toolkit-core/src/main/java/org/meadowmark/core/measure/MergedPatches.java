@@ -4,7 +4,6 @@ import java.util.AbstractList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalDouble;
 import java.util.RandomAccess;
 import java.util.stream.IntStream;
 import org.locationtech.jts.geom.Envelope;
@@ -120,19 +119,15 @@ record MergedPatches(int[][] numbers, int[] rows, int[] nearest, double[] neares
     @Override
     public Patch get(int i) {
       PatchRow row = rows.get(patches.rows[i]);
-      double area = figures.squareMetres()[i];
-      double perimeter = figures.perimeterMetres()[i];
-      boolean hasNearest = patches.nearest[i] >= 0;
-      return new Patch(
-          PatchMap.patchId(i),
+      return PatchMap.patch(
+          i,
           row.geometry(),
           row.bedIds(),
-          area,
-          perimeter,
-          PatchStatistics.shapeIndex(perimeter, area),
-          hasNearest ? Optional.of(PatchMap.patchId(patches.nearest[i])) : Optional.empty(),
-          hasNearest ? OptionalDouble.of(patches.nearestMetres[i]) : OptionalDouble.empty(),
-          PatchMap.groupId(groups[i]));
+          figures,
+          patches.nearest[i] < 0
+              ? Optional.empty()
+              : Optional.of(new PieceGraph.Nearest(patches.nearest[i], patches.nearestMetres[i])),
+          groups[i]);
     }
   }
 }

@@ -149,20 +149,45 @@ final class PatchMap {
 
     @Override
     public Patch get(int i) {
-      double area = after.figures().squareMetres()[i];
-      double perimeter = after.figures().perimeterMetres()[i];
-      Optional<PieceGraph.Nearest> other = Optional.ofNullable(nearest[i]);
-      return new Patch(
-          patchId(i),
+      return patch(
+          i,
           after.pieces().patches().get(i),
           bedIds.get(i),
-          area,
-          perimeter,
-          PatchStatistics.shapeIndex(perimeter, area),
-          other.map(patch -> patchId(patch.piece())),
-          other.isPresent() ? OptionalDouble.of(other.get().metres()) : OptionalDouble.empty(),
-          groupId(groups[i]));
+          after.figures(),
+          Optional.ofNullable(nearest[i]),
+          groups[i]);
     }
+  }
+
+  /**
+   * A patch as a record.
+   *
+   * @param position its position among the patches
+   * @param geometry its outline
+   * @param bedIds beds that it is part of
+   * @param figures those of all patches
+   * @param nearest the nearest other one
+   * @param group number of its group
+   */
+  static Patch patch(
+      int position,
+      Polygon geometry,
+      List<String> bedIds,
+      PatchFigures figures,
+      Optional<PieceGraph.Nearest> nearest,
+      int group) {
+    double area = figures.squareMetres()[position];
+    double perimeter = figures.perimeterMetres()[position];
+    return new Patch(
+        patchId(position),
+        geometry,
+        bedIds,
+        area,
+        perimeter,
+        PatchStatistics.shapeIndex(perimeter, area),
+        nearest.map(patch -> patchId(patch.piece())),
+        nearest.isPresent() ? OptionalDouble.of(nearest.get().metres()) : OptionalDouble.empty(),
+        groupId(group));
   }
 
   static String groupId(int number) {
