@@ -206,6 +206,8 @@ public final class Assessment {
     InputWatch watch = InputWatch.begin(definition);
     LoadedSurvey loaded = new SurveyLoader(definition, tables, meter, store).load();
     watch.requireUnchanged();
+    // What is wrong with a file is said better by its reader than by its digest.
+    loaded.orThrow();
     inputs.clear();
     inputs.addAll(watch.digests());
     return loaded;
