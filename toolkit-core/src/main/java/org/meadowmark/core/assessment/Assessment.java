@@ -55,7 +55,6 @@ import org.meadowmark.core.write.proposal.SurveySheets;
 import org.meadowmark.core.write.record.FileDigest;
 import org.meadowmark.core.write.record.FindingsReport;
 import org.meadowmark.core.write.record.InputFiles;
-import org.meadowmark.core.write.record.InputWatch;
 import org.meadowmark.core.write.record.OutputFiles;
 import org.meadowmark.core.write.record.RunFacts;
 import org.meadowmark.core.write.record.RunRecord;
@@ -203,14 +202,10 @@ public final class Assessment {
   }
 
   private LoadedSurvey load(Optional<RowStore> store) {
-    InputWatch watch = InputWatch.begin(definition);
-    LoadedSurvey loaded = new SurveyLoader(definition, tables, meter, store).load();
-    watch.requireUnchanged();
-    // What is wrong with a file is said better by its reader than by its digest.
-    loaded.orThrow();
+    SurveyLoader.Watched read = new SurveyLoader(definition, tables, meter, store).loadWatched();
     inputs.clear();
-    inputs.addAll(watch.digests());
-    return loaded;
+    inputs.addAll(read.inputs());
+    return read.loaded();
   }
 
   private AssessedSurvey assess(LoadedSurvey loaded, Measurement measurement) {

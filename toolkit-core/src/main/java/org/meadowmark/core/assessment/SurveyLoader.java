@@ -30,6 +30,8 @@ import org.meadowmark.core.store.RowStore;
 import org.meadowmark.core.survey.LayerSource;
 import org.meadowmark.core.survey.PositionalAccuracy;
 import org.meadowmark.core.survey.SurveyDefinition;
+import org.meadowmark.core.write.record.FileDigest;
+import org.meadowmark.core.write.record.InputWatch;
 
 /**
  * Reads, checks and projects a survey.
@@ -100,6 +102,40 @@ public final class SurveyLoader {
 
   private RowStore.Rows<Scar> scarRows() {
     return store.map(s -> s.rows(Scar.class)).orElseGet(RowStore::held);
+  }
+
+  /**
+   * A survey that can be used, and what it was read from.
+   *
+   * @param loaded what was read; it has no error
+   * @param inputs digests of its files, each of the state that was read
+   */
+  public record Watched(LoadedSurvey loaded, List<FileDigest> inputs) {
+    /**
+     * Checks and copies the components.
+     *
+     * @param loaded what was read; it has no error
+     * @param inputs digests of its files, each of the state that was read
+     */
+    public Watched {
+      inputs = List.copyOf(inputs);
+    }
+  }
+
+  /**
+   * Loads the survey, watching that its files stay as they are meanwhile.
+   *
+   * @return the survey and digests of its files
+   * @throws SurveyInputException if the input cannot be used
+   * @throws org.meadowmark.core.model.MeadowmarkException if a file changed while it was read
+   */
+  public Watched loadWatched() {
+    InputWatch watch = InputWatch.begin(definition);
+    LoadedSurvey loaded = load();
+    watch.requireUnchanged();
+    // What is wrong with a file is said better by its reader than by its digest.
+    loaded.orThrow();
+    return new Watched(loaded, watch.digests());
   }
 
   /**

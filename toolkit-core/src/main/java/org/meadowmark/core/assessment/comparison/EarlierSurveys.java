@@ -28,7 +28,6 @@ import org.meadowmark.core.survey.PositionalAccuracy;
 import org.meadowmark.core.survey.SurveyDefinition;
 import org.meadowmark.core.write.ComparedSurveys.ReadSurvey;
 import org.meadowmark.core.write.record.FileDigest;
-import org.meadowmark.core.write.record.InputWatch;
 
 /** Earlier surveys of a place, for what they tell of the scars of the survey that is assessed. */
 public final class EarlierSurveys {
@@ -96,13 +95,12 @@ public final class EarlierSurveys {
     List<MetricSurvey> mapped = new ArrayList<>();
     ReadSurvey lastRead = null;
     for (SurveyDefinition one : earlier) {
-      InputWatch watch = InputWatch.begin(one);
-      LoadedSurvey read =
+      SurveyLoader.Watched watched =
           new SurveyLoader(one.withParameters(one.parameters().onGrid(grid)), tables, progress)
-              .load();
-      watch.requireUnchanged();
+              .loadWatched();
+      LoadedSurvey read = watched.loaded();
       mapped.add(read.orThrow());
-      inputs.computeIfAbsent(one.name(), name -> new ArrayList<>()).addAll(watch.digests());
+      inputs.computeIfAbsent(one.name(), name -> new ArrayList<>()).addAll(watched.inputs());
       lastRead = new ReadSurvey(one, read.findings(), read.counts());
     }
     MetricSurvey before = mapped.get(mapped.size() - 1);

@@ -62,7 +62,6 @@ import org.meadowmark.core.survey.SurveyDefinition;
 import org.meadowmark.core.write.ComparedSurveys;
 import org.meadowmark.core.write.ComparedSurveys.ReadSurvey;
 import org.meadowmark.core.write.record.FileDigest;
-import org.meadowmark.core.write.record.InputWatch;
 
 /**
  * Compares surveys of one place: read each, measure it, match the scars of each with the next,
@@ -197,11 +196,10 @@ final class SeasonComparison {
   }
 
   private void load(SurveyDefinition definition, int place) {
-    InputWatch watch = InputWatch.begin(definition);
-    LoadedSurvey loaded = new SurveyLoader(definition, tables, progress).load();
-    watch.requireUnchanged();
+    SurveyLoader.Watched watched = new SurveyLoader(definition, tables, progress).loadWatched();
+    LoadedSurvey loaded = watched.loaded();
     mapped.add(place, loaded.orThrow());
-    inputs.add(place, watch.digests());
+    inputs.add(place, watched.inputs());
     read.add(place, new ReadSurvey(definition, loaded.findings(), loaded.counts()));
   }
 
