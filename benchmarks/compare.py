@@ -202,7 +202,7 @@ def main():
         if scars in both:
             load.append(wait_for_quiet(args.quiet_load, args.quiet_minutes))
             peer = [args.peer_python, HERE / "peer" / "assess_peer.py", *layers]
-            peer += ["--graph", work / "graph", "--most-patches", args.most_patches]
+            peer += ["--crs", record["analysis_grid"]["crs"], "--graph", work / "graph", "--most-patches", args.most_patches]
             out, peer_wall, peer_cpu, peer_peak = timed(peer + ["--output", work / "peer.gpkg"], work / "peer.log")
             result = json.loads(out)
             (work / "peer.json").write_text(out)

@@ -40,8 +40,7 @@ final class ErrorReport implements IParameterExceptionHandler, IExecutionExcepti
     ExitCode code = codeOf(e);
     String message =
         switch (code) {
-          case INTERNAL ->
-              "internal error: " + e + "; please report it with the trace that --verbose prints";
+          case INTERNAL -> internal(e);
           case OUTPUT_FAILED ->
               e instanceof MeadowmarkException
                   ? e.getMessage()
@@ -60,16 +59,23 @@ final class ErrorReport implements IParameterExceptionHandler, IExecutionExcepti
             ? parsed.subcommand().commandSpec().commandLine()
             : command,
         e,
-        isOutOfMemory(e)
-            ? MemoryAdvice.line()
-            : e instanceof StackOverflowError
-                ? "internal error: the input is nested too deeply for the program; please report"
-                    + " it with the input"
-                : oneLine(
-                    "internal error: "
-                        + e
-                        + "; please report it with the trace that --verbose prints"));
+        reasonOfFatal(e));
     return ExitCode.INTERNAL.value();
+  }
+
+  private static String reasonOfFatal(Throwable e) {
+    if (isOutOfMemory(e)) {
+      return MemoryAdvice.line();
+    }
+    if (e instanceof StackOverflowError) {
+      return "internal error: the input is nested too deeply for the program; please report it with"
+          + " the input";
+    }
+    return oneLine(internal(e));
+  }
+
+  private static String internal(Throwable e) {
+    return "internal error: " + e + "; please report it with the trace that --verbose prints";
   }
 
   /** Libraries wrap what their threads died of. */

@@ -1,28 +1,44 @@
 package org.meadowmark.cli;
 
 import java.io.IOException;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
-import java.util.OptionalDouble;
+import java.util.Optional;
 import org.meadowmark.core.assessment.Assessment;
 import org.meadowmark.core.measure.AreaMeasure;
 import org.meadowmark.core.measure.Damage;
+import org.meadowmark.core.model.Hectare;
+import org.meadowmark.core.write.Column;
+import org.meadowmark.core.write.CsvTableWriter;
+import org.meadowmark.core.write.ResultTable;
 
 /** Totals of several surveys, a line each and one for all. */
 final class SurveyTotals {
-  static final String FILE_NAME = "totals.csv";
+  private static final String NAME = "totals";
+  static final String FILE_NAME = NAME + ".csv";
 
-  private static final String HEADER =
-      "folder,state,beds,scars,bed_area_m2,surveyed_area_m2,scarred_area_m2,scarred_percent,"
-          + "scar_length_in_beds_m,patches_before,patches_after,message\n";
   private static final double PERCENT = 100;
+  private static final List<Column> COLUMNS =
+      List.of(
+          new Column("folder", Column.Type.TEXT, "", "Folder of the survey's results."),
+          new Column("state", Column.Type.TEXT, "", "Whether it was assessed."),
+          new Column("beds", Column.Type.INTEGER, "", "Beds."),
+          new Column("scars", Column.Type.INTEGER, "", "Scars."),
+          new Column("bed_area_m2", Column.Type.REAL, "m²", "Area of the beds."),
+          new Column("surveyed_area_m2", Column.Type.REAL, "m²", "What was looked at of it."),
+          new Column("scarred_area_m2", Column.Type.REAL, "m²", "What is scarred of that."),
+          new Column(
+              "scarred_percent", Column.Type.REAL, "%", "Scarred share of what was looked at."),
+          new Column("scar_length_in_beds_m", Column.Type.REAL, "m", "Length of scars in beds."),
+          new Column("patches_before", Column.Type.INTEGER, "", "Patches before the scars."),
+          new Column("patches_after", Column.Type.INTEGER, "", "Patches with them."),
+          new Column("message", Column.Type.TEXT, "", "Why it could not be assessed."));
 
-  private final StringBuilder lines = new StringBuilder();
+  private final List<ResultTable.Row> rows = new ArrayList<>();
   private final List<String> failed = new ArrayList<>();
   private int done;
   private long beds;
@@ -38,19 +54,21 @@ final class SurveyTotals {
   void add(String folder, Assessment.Done assessed) {
     AreaMeasure whole = assessed.whole();
     Damage damage = whole.damage();
-    int before = whole.fragmentation().before().patchCount();
-    int after = whole.fragmentation().after().patchCount();
-    line(
+    long before = whole.fragmentation().before().patchCount();
+    long after = whole.fragmentation().after().patchCount();
+    row(
         folder,
         "done",
-        whole.bedCount(),
-        assessed.scarCount(),
+        (long) whole.bedCount(),
+        (long) assessed.scarCount(),
         damage.grassSquareMetres(),
         damage.surveyedSquareMetres(),
         damage.scarredSquareMetres(),
+        percent(damage.scarredSquareMetres(), damage.surveyedSquareMetres()),
         damage.scarLengthMetres(),
         before,
-        after);
+        after,
+        null);
     done++;
     beds += whole.bedCount();
     scars += assessed.scarCount();
@@ -65,44 +83,12 @@ final class SurveyTotals {
   /** Adds a survey that could not be assessed. */
   void addFailure(String folder, String message) {
     failed.add(folder);
-    lines.append(quoted(folder)).append(",failed,,,,,,,,,,").append(quoted(message)).append('\n');
-  }
-
-  private void line(
-      String folder,
-      String state,
-      long bedCount,
-      long scarCount,
-      double grassSquareMetres,
-      double surveyedSquareMetres,
-      double scarredSquareMetres,
-      double lengthMetres,
-      long before,
-      long after) {
-    OptionalDouble share =
-        surveyedSquareMetres > 0
-            ? OptionalDouble.of(PERCENT * scarredSquareMetres / surveyedSquareMetres)
-            : OptionalDouble.empty();
-    lines.append(
-        String.format(
-            Locale.ROOT,
-            "%s,%s,%d,%d,%.6f,%.6f,%.6f,%s,%.6f,%d,%d,\n",
-            quoted(folder),
-            state,
-            bedCount,
-            scarCount,
-            grassSquareMetres,
-            surveyedSquareMetres,
-            scarredSquareMetres,
-            share.isPresent() ? String.format(Locale.ROOT, "%.6f", share.getAsDouble()) : "",
-            lengthMetres,
-            before,
-            after));
+    row(folder, "failed", null, null, null, null, null, null, null, null, null, message);
   }
 
   /** Writes the table into a folder, all of it or nothing. */
   void writeInto(Path folder) throws IOException {
-    line(
+    row(
         "all of these",
         failed.isEmpty() ? "done" : "incomplete",
         beds,
@@ -110,17 +96,18 @@ final class SurveyTotals {
         grass,
         surveyed,
         scarred,
+        percent(scarred, surveyed),
         length,
         patchesBefore,
-        patchesAfter);
+        patchesAfter,
+        null);
     Files.createDirectories(folder);
-    Path part = Files.createTempFile(folder, "." + FILE_NAME, ".part");
-    Files.writeString(part, HEADER + lines, StandardCharsets.UTF_8);
-    Files.move(
-        part,
+    CsvTableWriter.write(
         folder.resolve(FILE_NAME),
-        StandardCopyOption.REPLACE_EXISTING,
-        StandardCopyOption.ATOMIC_MOVE);
+        true,
+        new ResultTable(
+            NAME, "A survey, or all.", COLUMNS, ResultTable.GeometryKind.NONE, List.copyOf(rows)),
+        false);
   }
 
   /** What a terminal shows. */
@@ -132,11 +119,16 @@ final class SurveyTotals {
         beds,
         scars,
         scarred,
-        surveyed / 10_000,
+        surveyed / Hectare.SQUARE_METRES,
         failed.isEmpty() ? "" : "Failed: " + String.join(", ", failed) + ".\n");
   }
 
-  private static String quoted(String text) {
-    return text.matches("[\\w .:;/-]*") ? text : '"' + text.replace("\"", "\"\"") + '"';
+  private void row(Object... values) {
+    rows.add(new ResultTable.Row(Arrays.asList(values), Optional.empty()));
+  }
+
+  /** The share, or null where nothing was looked at. */
+  private static Double percent(double part, double of) {
+    return of > 0 ? PERCENT * part / of : null;
   }
 }

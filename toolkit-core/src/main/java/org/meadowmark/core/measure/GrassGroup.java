@@ -83,7 +83,7 @@ record GrassGroup(List<Bed> beds, Geometry geometry) {
     boolean alreadyOne = plain instanceof Polygon;
     return tolerance <= 0 || alreadyOne
         ? plain
-        : SnappedUnion.of(parts, (left, right) -> snapped(left, right, tolerance));
+        : PairwiseUnion.of(parts, (left, right) -> snapped(left, right, tolerance));
   }
 
   /**

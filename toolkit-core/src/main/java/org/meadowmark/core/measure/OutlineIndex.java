@@ -14,12 +14,12 @@ import org.locationtech.jts.geom.util.LinearComponentExtracter;
 import org.locationtech.jts.index.chain.MonotoneChain;
 import org.locationtech.jts.index.chain.MonotoneChainBuilder;
 import org.locationtech.jts.index.chain.MonotoneChainSelectAction;
-import org.locationtech.jts.index.strtree.STRtree;
+import org.locationtech.jts.index.hprtree.HPRtree;
 
 /** Edges of a shape's outline, for local questions about a shape of many vertices. */
 final class OutlineIndex {
   private final GeometryFactory factory;
-  private final STRtree index = new STRtree();
+  private final HPRtree index = new HPRtree();
 
   OutlineIndex(Geometry shape) {
     factory = shape.getFactory();
@@ -41,8 +41,7 @@ final class OutlineIndex {
             edges.add(edge.toGeometry(factory));
           }
         };
-    List<MonotoneChain> chains = StrTreeQuery.items(index, box);
-    chains.forEach(chain -> chain.select(box, action));
+    index.query(box, chain -> ((MonotoneChain) chain).select(box, action));
     return factory.createMultiLineString(edges.toArray(LineString[]::new));
   }
 
@@ -61,8 +60,7 @@ final class OutlineIndex {
             }
           }
         };
-    List<MonotoneChain> chains = StrTreeQuery.items(index, envelope);
-    chains.forEach(chain -> chain.select(envelope, action));
+    index.query(envelope, chain -> ((MonotoneChain) chain).select(envelope, action));
     return nearest[0];
   }
 }

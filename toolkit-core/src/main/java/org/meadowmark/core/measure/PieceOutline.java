@@ -2,7 +2,6 @@ package org.meadowmark.core.measure;
 
 import java.util.OptionalDouble;
 import org.locationtech.jts.algorithm.Distance;
-import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.CoordinateSequence;
 import org.locationtech.jts.geom.Polygon;
 import org.locationtech.jts.index.strtree.ItemDistance;
@@ -22,7 +21,6 @@ final class PieceOutline {
 
   private final Polygon piece;
   private STRtree tree;
-  private double[] corners;
 
   PieceOutline(Polygon piece) {
     this.piece = piece;
@@ -68,48 +66,37 @@ final class PieceOutline {
 
   /** The distance, or anything above the limit where it is more than that. */
   private double edgeByEdge(PieceOutline other, double limit) {
-    double[] from = corners();
-    double[] to = other.corners();
+    CoordinateSequence from = ring();
+    CoordinateSequence to = other.ring();
     double smallest = Math.nextUp(limit);
-    for (int i = 0; i + 3 < from.length; i += 2) {
-      double minX = Math.min(from[i], from[i + 2]);
-      double maxX = Math.max(from[i], from[i + 2]);
-      double minY = Math.min(from[i + 1], from[i + 3]);
-      double maxY = Math.max(from[i + 1], from[i + 3]);
-      for (int j = 0; j + 3 < to.length; j += 2) {
-        double dx = apart(minX, maxX, to[j], to[j + 2]);
-        double dy = apart(minY, maxY, to[j + 1], to[j + 3]);
+    for (int i = 0; i + 1 < from.size(); i++) {
+      double minX = Math.min(from.getX(i), from.getX(i + 1));
+      double maxX = Math.max(from.getX(i), from.getX(i + 1));
+      double minY = Math.min(from.getY(i), from.getY(i + 1));
+      double maxY = Math.max(from.getY(i), from.getY(i + 1));
+      for (int j = 0; j + 1 < to.size(); j++) {
+        double dx = apart(minX, maxX, to.getX(j), to.getX(j + 1));
+        double dy = apart(minY, maxY, to.getY(j), to.getY(j + 1));
         if (dx < smallest && dy < smallest && dx * dx + dy * dy < smallest * smallest) {
           smallest =
               Math.min(
                   smallest,
                   Distance.segmentToSegment(
-                      corner(from, i), corner(from, i + 2), corner(to, j), corner(to, j + 2)));
+                      from.getCoordinate(i),
+                      from.getCoordinate(i + 1),
+                      to.getCoordinate(j),
+                      to.getCoordinate(j + 1)));
         }
       }
     }
     return smallest;
   }
 
+  private CoordinateSequence ring() {
+    return piece.getExteriorRing().getCoordinateSequence();
+  }
+
   private static double apart(double min, double max, double a, double b) {
     return Math.max(0, Math.max(Math.min(a, b) - max, min - Math.max(a, b)));
-  }
-
-  private static Coordinate corner(double[] corners, int place) {
-    return new Coordinate(corners[place], corners[place + 1]);
-  }
-
-  /** East and north of each corner, one after the other. */
-  private double[] corners() {
-    if (corners == null) {
-      CoordinateSequence ring = piece.getExteriorRing().getCoordinateSequence();
-      double[] all = new double[2 * ring.size()];
-      for (int i = 0; i < ring.size(); i++) {
-        all[2 * i] = ring.getX(i);
-        all[2 * i + 1] = ring.getY(i);
-      }
-      corners = all;
-    }
-    return corners;
   }
 }

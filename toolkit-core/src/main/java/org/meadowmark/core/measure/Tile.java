@@ -23,6 +23,7 @@ record Tile(Envelope box, List<Part> parts, int[] footprints) {
   /** Scars this near a tile's side are known in it. */
   static final double MARGIN_METRES = 2;
 
+  private static final double BEYOND_MARGIN_METRES = 0.5;
   private static final int MOST_FOOTPRINTS = 400;
   private static final int MOST_VERTICES = 4_000;
   private static final double SMALLEST_SIDE_METRES = 4;
@@ -123,6 +124,13 @@ record Tile(Envelope box, List<Part> parts, int[] footprints) {
         && point.x < box.getMaxX()
         && point.y >= box.getMinY()
         && point.y < box.getMaxY();
+  }
+
+  /** The box with its margin, and a little more: the side of the margin itself is known too. */
+  Envelope known() {
+    Envelope known = new Envelope(box);
+    known.expandBy(MARGIN_METRES + BEYOND_MARGIN_METRES);
+    return known;
   }
 
   /** Whether every scar at a point is known in the tile. */

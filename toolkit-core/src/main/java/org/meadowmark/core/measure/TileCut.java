@@ -12,8 +12,6 @@ import java.util.TreeSet;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.Polygon;
-import org.locationtech.jts.operation.overlayng.OverlayNG;
-import org.locationtech.jts.operation.overlayng.OverlayNGRobust;
 
 /**
  * What the scars of a tile do to one shape in it.
@@ -77,11 +75,13 @@ record TileCut(
         footprints.isEmpty()
             ? Optional.empty()
             : Optional.of(
-                OverlayNGRobust.union(
+                WindowUnion.of(
                     footprints.stream()
                         .map(Footprint::area)
                         .filter(area -> !area.isEmpty())
-                        .toList()));
+                        .toList(),
+                    tile.known(),
+                    tile.parts().get(0).geometry().getFactory()));
     Optional<OutlineIndex> outline = scars.map(OutlineIndex::new);
     List<Tile.Part> parts = tile.parts();
     boolean oneBed =
@@ -151,17 +151,10 @@ record TileCut(
         return new TileCut(
             CompactPolygons.of(Scarring.polygonsOf(shape)), List.of(), List.of(), List.of());
       }
-      List<Polygon> fragments =
-          CompactPolygons.of(
-              Scarring.polygonsOf(
-                  OverlayNGRobust.overlay(shape, scars.get(), OverlayNG.DIFFERENCE)));
-      List<Polygon> scarred =
-          CompactPolygons.of(
-              Scarring.polygonsOf(
-                  OverlayNGRobust.overlay(shape, scars.get(), OverlayNG.INTERSECTION)));
-      locator = new PieceLocator(fragments);
+      ShapeCut cut = ShapeCut.of(shape, scars.get());
+      locator = new PieceLocator(cut.left());
       footprints.stream().filter(footprint -> footprint.scar().isLine()).forEach(this::walk);
-      return new TileCut(fragments, scarred, List.copyOf(stretches), List.copyOf(open));
+      return new TileCut(cut.left(), cut.cutOut(), List.copyOf(stretches), List.copyOf(open));
     }
 
     private void walk(Footprint footprint) {

@@ -161,7 +161,7 @@ final class TileSeams {
   /** Where an overlay had to snap, sides may be a rounding error apart. */
   private static Geometry snapped(List<Polygon> parts) {
     try {
-      return SnappedUnion.of(
+      return PairwiseUnion.of(
           parts,
           (left, right) ->
               OverlayNG.overlay(left, right, OverlayNG.UNION, new SnappingNoder(2 * NEAR_METRES)));

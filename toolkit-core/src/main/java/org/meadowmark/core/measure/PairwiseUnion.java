@@ -7,8 +7,8 @@ import org.locationtech.jts.operation.union.UnaryUnionOp;
 import org.locationtech.jts.operation.union.UnionStrategy;
 
 /** Union of many polygons by a way of one's own to unite two. */
-final class SnappedUnion {
-  private SnappedUnion() {}
+final class PairwiseUnion {
+  private PairwiseUnion() {}
 
   static Geometry of(Collection<? extends Geometry> parts, BinaryOperator<Geometry> two) {
     UnaryUnionOp union = new UnaryUnionOp(parts);
