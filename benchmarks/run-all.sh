@@ -26,7 +26,7 @@ TEXT
 }
 
 quick=no large=no huge=no build=yes jmh=yes processes=yes
-sizes='' beds='' areas='' areas_given=no peer_python=/usr/bin/python3 quiet_minutes='' sample=no output=$here/target/results
+sizes='' beds='' areas='' areas_given=no peer_python=/usr/bin/python3 quiet_minutes='' output=$here/target/results
 for option in "$@"; do
   case $option in
     --quick) quick=yes ;;
@@ -71,9 +71,7 @@ if [ -z "$beds" ]; then
     beds=$data/tampa-bay-seagrass-1999.gpkg#sg1999
     [ "$areas_given" = yes ] || areas=$data/tampa-bay-segments.gpkg#segclp
   else
-    # The script repairs nothing; its figures were seen to differ on the sample's beds, and why was not traced.
-    echo "note: no ../shared/data; Meadowmark runs alone, on the beds of the bundled sample; give --beds for both" >&2
-    sample=yes
+    echo "note: no ../shared/data; the beds of the bundled sample are taken; name others with --beds" >&2
     beds=$root/gis-samples/data/quillmere-sound/season-1/beds.gpkg
     [ "$areas_given" = yes ] || areas=''
   fi
@@ -100,9 +98,7 @@ fi
 
 if [ "$processes" = yes ]; then
   echo "whole processes; see $output/processes.md" >&2
-  if [ "$sample" = yes ]; then
-    both='' alone=$sizes${alone:+,$alone}
-  elif "$peer_python" -c 'import geopandas, networkx' 2>/dev/null; then
+  if "$peer_python" -c 'import geopandas, networkx' 2>/dev/null; then
     both=$sizes
   else
     echo "note: $peer_python has no GeoPandas or networkx; Meadowmark runs alone" >&2
