@@ -33,9 +33,9 @@ final class MemoryAdvice {
       advice =
           "allow all that this computer can give with MEADOWMARK_JAVA_OPTS=-Xmx"
               + most
-              + "g, or assess the survey in parts or on a computer with more memory";
+              + "g, or use assess-in-parts with a small --part-scars, or a computer with more memory";
     } else {
-      advice = "assess the survey in parts, or on a computer with more memory";
+      advice = "use assess-in-parts with a small --part-scars, or a computer with more memory";
     }
     return "out of memory (" + allowedBytes / BYTES_A_MEBIBYTE + " MiB allowed); " + advice;
   }

@@ -328,7 +328,7 @@ class FaultsTest {
     assertThat(MemoryAdvice.line(2 * gibibyte, 0)).endsWith("-Xmx4g");
     assertThat(MemoryAdvice.line(11 * gibibyte, 16 * gibibyte)).contains("-Xmx14g, or assess");
     assertThat(MemoryAdvice.line(15 * gibibyte, 16 * gibibyte))
-        .endsWith("assess the survey in parts, or on a computer with more memory");
+        .endsWith("use assess-in-parts with a small --part-scars, or a computer with more memory");
   }
 
   private static Terminal.Outcome assess(Path from, Path output, String... more) {
