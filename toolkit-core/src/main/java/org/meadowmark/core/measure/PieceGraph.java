@@ -292,10 +292,10 @@ final class PieceGraph {
     int[] window = window(around, metres);
     int middle = nearest(group, around.centre());
     search.search(Arrays.binarySearch(window, middle), window, metres);
-    Envelope[] extents = new Envelope[window.length];
+    Boxes boxes = new Boxes(window.length);
     double[] ways = new double[window.length];
     for (int place = 0; place < window.length; place++) {
-      extents[place] = extent(window[place]);
+      boxes.set(place, extent(window[place]));
       ways[place] = search.way(place);
     }
     int[] near = new int[window.length];
@@ -303,8 +303,8 @@ final class PieceGraph {
       int own = Arrays.binarySearch(window, i);
       int count = 0;
       for (int place = own + 1; place < window.length; place++) {
-        double atLeast = extents[own].distance(extents[place]) / LARGEST_FACTOR;
-        if (atLeast <= metres + EQUAL_METRES && ways[own] + ways[place] >= atLeast) {
+        double most = Math.min(metres + EQUAL_METRES, ways[own] + ways[place]) * LARGEST_FACTOR;
+        if (boxes.areWithin(most, own, place)) {
           near[count++] = window[place];
         }
       }

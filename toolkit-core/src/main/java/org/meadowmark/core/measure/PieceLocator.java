@@ -1,5 +1,6 @@
 package org.meadowmark.core.measure;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalInt;
 import java.util.function.IntPredicate;
@@ -10,28 +11,34 @@ import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Envelope;
 import org.locationtech.jts.geom.Location;
 import org.locationtech.jts.geom.Polygon;
-import org.locationtech.jts.index.strtree.STRtree;
+import org.locationtech.jts.index.hprtree.HPRtree;
 
 /** Finds which piece a point lies in. Safe for use by several threads. */
 final class PieceLocator {
   private static final int FEW_VERTICES = 40;
 
   private final List<Polygon> pieces;
-  private final STRtree index;
+  private final HPRtree index = new HPRtree();
   private final PointOnGeometryLocator[] locators;
 
   PieceLocator(List<Polygon> pieces) {
     this.pieces = pieces;
-    index = StrTreeQuery.positions(pieces);
+    for (int i = 0; i < pieces.size(); i++) {
+      index.insert(pieces.get(i).getEnvelopeInternal(), i);
+    }
+    index.build();
     locators = new PointOnGeometryLocator[pieces.size()];
   }
 
-  /** Pieces whose envelope meets an envelope, by position. */
+  /** Pieces whose envelope meets an envelope, by position, ascending. */
   List<Integer> near(Envelope envelope) {
-    return StrTreeQuery.items(index, envelope);
+    List<Integer> near = new ArrayList<>();
+    index.query(envelope, piece -> near.add((Integer) piece));
+    near.sort(null);
+    return near;
   }
 
-  /** A piece that has the point inside or on its outline. */
+  /** A piece that has the point inside or on its outline: the first one. */
   OptionalInt at(Coordinate point) {
     return find(point, location -> location != Location.EXTERIOR);
   }
@@ -42,18 +49,28 @@ final class PieceLocator {
   }
 
   private OptionalInt find(Coordinate point, IntPredicate wanted) {
-    for (int i : near(new Envelope(point))) {
-      if (locators[i] == null) {
-        Polygon piece = pieces.get(i);
-        locators[i] =
-            piece.getNumPoints() <= FEW_VERTICES
-                ? new SimplePointInAreaLocator(piece)
-                : new IndexedPointInAreaLocator(piece);
-      }
-      if (wanted.test(locators[i].locate(point))) {
-        return OptionalInt.of(i);
-      }
+    int[] first = {Integer.MAX_VALUE};
+    index.query(
+        new Envelope(point),
+        item -> {
+          int piece = (Integer) item;
+          if (piece < first[0] && wanted.test(locator(piece).locate(point))) {
+            first[0] = piece;
+          }
+        });
+    return first[0] == Integer.MAX_VALUE ? OptionalInt.empty() : OptionalInt.of(first[0]);
+  }
+
+  private PointOnGeometryLocator locator(int i) {
+    PointOnGeometryLocator locator = locators[i];
+    if (locator == null) {
+      Polygon piece = pieces.get(i);
+      locator =
+          piece.getNumPoints() <= FEW_VERTICES
+              ? new SimplePointInAreaLocator(piece)
+              : new IndexedPointInAreaLocator(piece);
+      locators[i] = locator;
     }
-    return OptionalInt.empty();
+    return locator;
   }
 }

@@ -1,6 +1,8 @@
 package org.meadowmark.core.measure.uncertainty;
 
 import org.locationtech.jts.algorithm.locate.IndexedPointInAreaLocator;
+import org.locationtech.jts.algorithm.locate.PointOnGeometryLocator;
+import org.locationtech.jts.algorithm.locate.SimplePointInAreaLocator;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Envelope;
 import org.locationtech.jts.geom.Geometry;
@@ -85,13 +87,18 @@ abstract class Cover {
 
   /** The inside of an outline. */
   static final class Area extends Cover {
-    private final IndexedPointInAreaLocator locator;
+    private static final int FEW_VERTICES = 40;
+
+    private final PointOnGeometryLocator locator;
     private final Geometry outline;
 
     Area(int scar, Geometry outline) {
       super(scar, outline.getEnvelopeInternal());
       this.outline = outline;
-      this.locator = new IndexedPointInAreaLocator(outline);
+      this.locator =
+          outline.getNumPoints() <= FEW_VERTICES
+              ? new SimplePointInAreaLocator(outline)
+              : new IndexedPointInAreaLocator(outline);
     }
 
     @Override
