@@ -115,7 +115,8 @@ class RealBedsTest {
 
   @Test
   void groundAreasReproduceThePublishedTotalsAndTheOverlay() throws IOException {
-    Map<String, Double> acres = acresByClass(
+    Map<String, Double> acres =
+        acresByClass(
             run(
                 "assess",
                 folder.resolve("scars"),
@@ -146,8 +147,7 @@ class RealBedsTest {
     Path survey = folder.resolve("south");
     makeScars(southernBeds(), 500, survey);
     Path whole = run("assess", survey, folder.resolve("whole"));
-    Path inParts =
-        run("assess-in-parts", survey, folder.resolve("in-parts"), "--part-scars=60");
+    Path inParts = run("assess-in-parts", survey, folder.resolve("in-parts"), "--part-scars=60");
     assertThat(Files.readAllLines(inParts.resolve("parts.csv"))).hasSizeGreaterThan(5);
     try (Stream<Path> tables = Files.list(whole.resolve("tables"))) {
       assertThat(tables)
