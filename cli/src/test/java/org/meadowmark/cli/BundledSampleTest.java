@@ -7,17 +7,14 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
-import java.util.concurrent.TimeUnit;
 import java.util.stream.Stream;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVParser;
-import org.junit.jupiter.api.Assumptions;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
-import org.junit.jupiter.params.provider.ValueSource;
 
 /** The main job on the sample that comes with the project. */
 class BundledSampleTest {
@@ -35,6 +32,7 @@ class BundledSampleTest {
             Main.commandLine(),
             "assess",
             SAMPLE.resolve("season-2").toString(),
+            "--threads=2",
             "--quiet",
             "--output=" + output);
     assertThat(outcome.err()).isEmpty();
@@ -57,6 +55,7 @@ class BundledSampleTest {
     assertThat(summary).isEqualTo(Files.readString(golden, StandardCharsets.UTF_8));
   }
 
+  /** In parts, and on one thread, where the other run had two. */
   @Test
   void inPartsEveryFileIsTheSame() throws IOException {
     Path inParts = folder.resolve("in-parts");
@@ -66,6 +65,7 @@ class BundledSampleTest {
             "assess-in-parts",
             SAMPLE.resolve("season-2").toString(),
             "--part-scars=30",
+            "--threads=1",
             "--quiet",
             "--output=" + inParts);
     assertThat(outcome.err()).isEmpty();
@@ -159,63 +159,10 @@ class BundledSampleTest {
 
   @Test
   void gdalOpensTheResultsWithoutAWarning() throws Exception {
-    String text = ogrinfo("-al", "-so", output.resolve("results.gpkg").toString());
+    String text = Gdal.run("ogrinfo", "-al", "-so", output.resolve("results.gpkg").toString());
     assertThat(text)
         .contains("Layer name: beds", "Layer name: patches", "Layer name: segments")
         .doesNotContainIgnoringCase("warning")
         .doesNotContain("ERROR");
-  }
-
-  /** The same survey, with its channels and areas read from other formats, through GDAL. */
-  @ParameterizedTest
-  @ValueSource(strings = {"ESRI Shapefile:shp", "GeoJSON:geojson"})
-  void layersInOtherFormatsGiveTheSameFigures(String format) throws Exception {
-    ogrinfo("--version");
-    String driver = format.substring(0, format.indexOf(':'));
-    String ending = format.substring(format.indexOf(':') + 1);
-    Path beds = folder.resolve("beds." + ending);
-    run(
-        "ogr2ogr",
-        "-f",
-        driver,
-        "-lco",
-        driver.equals("GeoJSON") ? "COORDINATE_PRECISION=12" : "ENCODING=UTF-8",
-        beds.toString(),
-        SAMPLE.resolve("season-2/beds.gpkg").toString());
-    Path other = folder.resolve("out-" + ending);
-    Terminal.Outcome outcome =
-        Terminal.run(
-            Main.commandLine(),
-            "assess",
-            SAMPLE.resolve("season-2").toString(),
-            "--beds=" + beds,
-            "--quiet",
-            "--output=" + other);
-    assertThat(outcome.exitCode()).as(outcome.err()).isZero();
-    assertThat(figures(other)).isEqualTo(figures(output));
-  }
-
-  /** The three answers and the area table: what comes before the list of input files. */
-  private static String figures(Path folder) throws IOException {
-    String summary = Files.readString(folder.resolve("summary.txt"), StandardCharsets.UTF_8);
-    return summary.substring(0, summary.indexOf("\nFeatures\n"));
-  }
-
-  private static String ogrinfo(String... arguments) throws Exception {
-    return run(Stream.concat(Stream.of("ogrinfo"), Stream.of(arguments)).toArray(String[]::new));
-  }
-
-  private static String run(String... command) throws Exception {
-    Process process;
-    try {
-      process = new ProcessBuilder(command).redirectErrorStream(true).start();
-    } catch (IOException e) {
-      Assumptions.abort("skipped: " + command[0] + " (GDAL) is not installed");
-      return "";
-    }
-    String text = new String(process.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
-    assertThat(process.waitFor(60, TimeUnit.SECONDS)).isTrue();
-    assertThat(process.exitValue()).as(text).isZero();
-    return text;
   }
 }

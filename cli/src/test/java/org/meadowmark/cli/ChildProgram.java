@@ -15,6 +15,17 @@ final class ChildProgram {
 
   private ChildProgram() {}
 
+  /**
+   * Options of Java for a program that ends within seconds, which would otherwise spend most of its
+   * time on compiling its own code as well as it can.
+   */
+  static List<String> shortRun(String... more) {
+    List<String> options = new ArrayList<>();
+    options.addAll(List.of("-XX:TieredStopAtLevel=1", "-XX:+UseSerialGC", "-XX:-UsePerfData"));
+    options.addAll(List.of(more));
+    return options;
+  }
+
   /** Starts it and does not wait; what it says is thrown away. */
   static Process start(List<String> javaOptions, List<String> arguments) throws IOException {
     return new ProcessBuilder(command(javaOptions, arguments))

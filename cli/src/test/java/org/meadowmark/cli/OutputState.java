@@ -30,6 +30,16 @@ final class OutputState {
     return state;
   }
 
+  /** Copies every file below a folder and says what there is. */
+  static SortedMap<String, String> copy(Path from, Path to) throws IOException {
+    SortedMap<String, String> files = of(from);
+    for (String file : files.keySet()) {
+      Files.createDirectories(to.resolve(file).getParent());
+      Files.copy(from.resolve(file), to.resolve(file));
+    }
+    return files;
+  }
+
   /** Names in a folder, hidden ones too. */
   static List<String> names(Path folder) throws IOException {
     try (Stream<Path> children = Files.list(folder)) {

@@ -47,7 +47,7 @@ class StartUpTest {
   private static List<String> classes(String... arguments)
       throws IOException, InterruptedException {
     ChildProgram.Outcome outcome =
-        ChildProgram.run(List.of("-Xlog:class+load:stderr"), Map.of(), arguments);
+        ChildProgram.run(ChildProgram.shortRun("-Xlog:class+load:stderr"), Map.of(), arguments);
     assertThat(outcome.exitCode()).isZero();
     return outcome
         .errorText()

@@ -6,7 +6,6 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.List;
 import java.util.Map;
 import org.junit.jupiter.api.Test;
 
@@ -17,7 +16,11 @@ class StreamsTest {
   @Test
   void resultsAreUtf8WhateverTheLocale() throws IOException, InterruptedException {
     ChildProgram.Outcome outcome =
-        ChildProgram.run(List.of("-Dfile.encoding=US-ASCII"), PLAIN_LOCALE, "tables", "parameters");
+        ChildProgram.run(
+            ChildProgram.shortRun("-Dfile.encoding=US-ASCII"),
+            PLAIN_LOCALE,
+            "tables",
+            "parameters");
 
     Path file = Path.of(System.getProperty("meadowmark.root"), "shared/parameters.csv");
     assertThat(new String(outcome.out(), StandardCharsets.UTF_8))
@@ -29,7 +32,8 @@ class StreamsTest {
 
   @Test
   void errorsGoToTheErrorStreamWithTheirCode() throws IOException, InterruptedException {
-    ChildProgram.Outcome outcome = ChildProgram.run(List.of(), PLAIN_LOCALE, "tables", "sea²");
+    ChildProgram.Outcome outcome =
+        ChildProgram.run(ChildProgram.shortRun(), PLAIN_LOCALE, "tables", "sea²");
 
     assertThat(outcome.out()).isEmpty();
     assertThat(outcome.errorText()).startsWith("error: ").hasLineCount(1);

@@ -46,9 +46,10 @@ class TutorialTest {
     Files.createDirectories(program.getParent());
     Files.writeString(
         program,
-        "#!/bin/sh\nexec \"%s\" -Djava.awt.headless=true -cp '%s' %s \"$@\"\n"
+        "#!/bin/sh\nexec \"%s\" %s -Djava.awt.headless=true -cp '%s' %s \"$@\"\n"
             .formatted(
                 Path.of(System.getProperty("java.home"), "bin", "java"),
+                String.join(" ", ChildProgram.shortRun()),
                 ChildProgram.classPath(),
                 Main.class.getName()));
     assertThat(program.toFile().setExecutable(true)).isTrue();

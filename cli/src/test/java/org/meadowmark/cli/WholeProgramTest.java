@@ -12,64 +12,90 @@ import java.util.stream.Stream;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 
 /** The real commands on a small invented survey. */
 class WholeProgramTest {
   @TempDir static Path folder;
   private static Path sample;
+  private static Path results;
+  private static Terminal.Outcome assessed;
 
   @BeforeAll
-  static void makeSample() {
+  static void makeSampleAndAssess() {
     sample = folder.resolve("sample");
-    Terminal.Outcome outcome =
-        run("make-sample", "--scars=200", "--beds=100", "--seed=5", "--output=" + sample);
+    Terminal.Outcome outcome = SmallSample.make(sample);
     assertThat(outcome.err()).isEqualTo("The sample is in " + sample + "\n");
     assertThat(outcome.out()).contains("200 scars").endsWith("seed 5\n");
-    assertThat(outcome.exitCode()).isZero();
+    results = folder.resolve("results");
+    assessed = run("assess", survey(), "--set=segment_length_m=200", "--output=" + results);
   }
 
   @Test
   void assessWritesWhatItPrints() throws IOException {
-    Path output = folder.resolve("results");
-    Terminal.Outcome outcome =
-        run("assess", survey(), "--set=segment_length_m=200", "--output=" + output);
-
-    assertThat(outcome.err()).isEqualTo("Results are in " + output + "\n");
-    assertThat(outcome.exitCode()).isZero();
-    assertThat(outcome.out().strip())
-        .isEqualTo(Files.readString(output.resolve("summary.txt")).strip());
+    assertThat(assessed.err()).isEqualTo("Results are in " + results + "\n");
+    assertThat(assessed.exitCode()).isZero();
+    assertThat(assessed.out().strip())
+        .isEqualTo(Files.readString(results.resolve("summary.txt")).strip());
     JsonNode runRecord =
-        new ObjectMapper().readTree(Files.readString(output.resolve("run-record.json")));
+        new ObjectMapper().readTree(Files.readString(results.resolve("run-record.json")));
     assertThat(runRecord.at("/version").asText()).isEqualTo(ToolVersion.text());
     assertThat(runRecord.at("/options/--set").asText()).isEqualTo("segment_length_m=200");
     assertThat(runRecord.at("/parameters/segment_length_m").asDouble()).isEqualTo(200);
+  }
 
-    assertThat(run("assess", survey(), "--output=" + output))
+  @Test
+  void anOutputIsKeptUnlessToldOtherwise() throws IOException {
+    assertThat(run("assess", survey(), "--output=" + results))
         .isEqualTo(
             new Terminal.Outcome(
                 4,
                 "",
                 "error: "
-                    + output
+                    + results
                     + ": already exists; name another folder, or replace it with --overwrite\n"));
-    assertThat(
-            run("assess", survey(), "--overwrite", "--threads=1", "--output=" + output).exitCode())
-        .isZero();
+    Path old = folder.resolve("old");
+    OutputState.copy(results, old);
+    Terminal.Outcome outcome =
+        run("assess", survey(), "--overwrite", "--name=Replaced", "--output=" + old);
+    assertThat(outcome.exitCode()).as(outcome.err()).isZero();
+    assertThat(old.resolve("summary.txt")).content().startsWith("Replaced");
+    OutputState.assertWhole(old);
   }
 
-  @Test
-  void resultsDoNotDependOnThreads() throws IOException {
-    Path one = folder.resolve("one");
-    Path four = folder.resolve("four");
-    run("assess", survey(), "--threads=1", "--output=" + one);
-    run("assess", survey(), "--threads=4", "--output=" + four);
+  /** The same survey with its beds read from other formats, written by GDAL. */
+  @ParameterizedTest
+  @CsvSource({
+    "ESRI Shapefile, shp, ENCODING=UTF-8",
+    "GeoJSON, geojson, COORDINATE_PRECISION=12",
+  })
+  void layersInOtherFormatsGiveTheSameFigures(String driver, String ending, String option)
+      throws Exception {
+    Path beds = folder.resolve("beds." + ending);
+    Gdal.run(
+        "ogr2ogr",
+        "-f",
+        driver,
+        "-lco",
+        option,
+        beds.toString(),
+        sample.resolve("season-1/beds.gpkg").toString());
+    Path other = folder.resolve("out-" + ending);
+    Terminal.Outcome outcome =
+        run(
+            "assess",
+            survey(),
+            "--beds=" + beds,
+            "--set=segment_length_m=200",
+            "--output=" + other);
+    assertThat(outcome.exitCode()).as(outcome.err()).isZero();
+    assertThat(figures(outcome)).isEqualTo(figures(assessed));
+  }
 
-    List<String> tables = names(one.resolve("tables"));
-    assertThat(tables).isNotEmpty();
-    for (String table : tables) {
-      assertThat(four.resolve("tables").resolve(table))
-          .hasSameBinaryContentAs(one.resolve("tables").resolve(table));
-    }
+  /** The three answers and the area table: what comes before the list of input files. */
+  private static String figures(Terminal.Outcome outcome) {
+    return outcome.out().substring(0, outcome.out().indexOf("\nFeatures\n"));
   }
 
   @Test

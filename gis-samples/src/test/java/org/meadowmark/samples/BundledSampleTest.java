@@ -29,7 +29,7 @@ class BundledSampleTest {
   @BeforeAll
   static void makeSample() {
     fresh = folder.resolve("fresh");
-    SampleProgram.writeSample(fresh, EstuaryGenerator.generate(EstuarySettings.SAMPLE));
+    SampleProgram.writeSample(fresh, SampleEstuary.MADE);
   }
 
   private static List<Path> files(Path root) throws IOException {

@@ -32,7 +32,7 @@ import org.meadowmark.samples.SampleScar.Fate;
 
 /** The bundled sample's estuary, as it comes from the generator. */
 class EstuaryTest {
-  private static final Estuary SAMPLE = EstuaryGenerator.generate(EstuarySettings.SAMPLE);
+  private static final Estuary SAMPLE = SampleEstuary.MADE;
   private static final List<SampleScar> FIRST = SAMPLE.scars(0).toList();
   private static final List<SampleScar> SECOND = SAMPLE.scars(1).toList();
   private static final double NARROWEST_HALF_CHANNEL_METRES = 6;

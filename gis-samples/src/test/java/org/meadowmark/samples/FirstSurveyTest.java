@@ -25,7 +25,7 @@ class FirstSurveyTest {
   @BeforeAll
   static void make() {
     fresh = folder.resolve("fresh");
-    FirstSurveyWriter.write(fresh, EstuaryGenerator.generate(EstuarySettings.SAMPLE));
+    FirstSurveyWriter.write(fresh, SampleEstuary.MADE);
   }
 
   @Test

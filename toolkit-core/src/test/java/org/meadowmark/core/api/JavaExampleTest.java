@@ -27,6 +27,8 @@ class JavaExampleTest {
         new ProcessBuilder(
                 Path.of(System.getProperty("java.home"), "bin", "java").toString(),
                 "-Xmx1g",
+                "-XX:TieredStopAtLevel=1",
+                "-XX:+UseSerialGC",
                 "-Djava.awt.headless=true",
                 "-Dfile.encoding=UTF-8",
                 "-Duser.language=en",

@@ -67,6 +67,8 @@ class KilledPublishingTest {
           new ProcessBuilder(
                   Path.of(System.getProperty("java.home"), "bin", "java").toString(),
                   "-XX:TieredStopAtLevel=1",
+                  "-XX:+UseSerialGC",
+                  "-XX:-UsePerfData",
                   "-Xmx64m",
                   "-cp",
                   System.getProperty(
