@@ -3,29 +3,38 @@ package org.meadowmark.cluster;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.io.IOException;
 import java.io.PrintWriter;
+import java.nio.file.Path;
+import java.time.Instant;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import java.util.TreeMap;
 import java.util.concurrent.Callable;
+import org.apache.hadoop.conf.Configuration;
 import org.apache.spark.sql.Row;
 import org.apache.spark.sql.SparkSession;
+import org.meadowmark.cluster.bay.BayTables;
 import org.meadowmark.cluster.bay.BaysAssessment;
 import org.meadowmark.cluster.bay.Grids;
 import org.meadowmark.cluster.bay.SurveySpec;
+import org.meadowmark.cluster.folder.BayFolders;
+import org.meadowmark.cluster.folder.BayNames;
 import org.meadowmark.cluster.output.BayTotals;
 import org.meadowmark.cluster.output.ClusterFolder;
 import org.meadowmark.cluster.output.TableFiles;
 import org.meadowmark.core.model.Ids;
 import org.meadowmark.core.partition.PartSize;
 import org.meadowmark.core.project.AnalysisGrid;
-import org.meadowmark.core.reference.ReferenceTables;
 import org.meadowmark.core.survey.LayerSource;
-import org.meadowmark.core.survey.Parameters;
 import org.meadowmark.core.survey.ParametersTable;
 import org.meadowmark.core.survey.SurveyDefinition;
 import org.meadowmark.core.survey.SurveyDraft;
+import org.meadowmark.core.write.ResultTable;
+import org.meadowmark.core.write.record.FileDigest;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
@@ -37,8 +46,8 @@ import picocli.CommandLine.Spec;
     name = "assess",
     sortOptions = false,
     description =
-        "Measures damage, patches and gaps of every bay of a survey whose layers are GeoParquet,"
-            + " and writes the tables as GeoParquet and Parquet, with a column that names the bay.")
+        "Assesses every bay of a survey whose layers are GeoParquet, and writes the tables as"
+            + " GeoParquet and Parquet, with a column that names the bay.")
 final class AssessBaysCommand implements Callable<Integer> {
   @Mixin private SurveyChoice survey;
 
@@ -71,41 +80,93 @@ final class AssessBaysCommand implements Callable<Integer> {
               + " ${DEFAULT-VALUE}.")
   private int partVertices = PartSize.DEFAULT.bedVertices();
 
+  @Option(
+      names = "--bay-folders",
+      description =
+          "Write for each bay also the whole folder that the assessment of one survey writes, with"
+              + " report, layers, charts and sheets, below bays.")
+  private boolean bayFolders;
+
   @Option(names = "--overwrite", description = "Replace the output of an earlier run.")
   private boolean overwrite;
 
   @Spec private CommandSpec spec;
 
   @Override
-  public Integer call() {
+  public Integer call() throws IOException {
+    Instant started = Instant.now();
     SurveyDraft draft = survey.draft();
-    ReferenceTables tables = SurveySpec.tables();
-    SurveyDefinition definition = draft.define(ParametersTable.bundled(), tables);
-    SurveySpec survey = new SurveySpec(draft, definition);
+    SurveyDefinition definition = draft.define(ParametersTable.bundled(), SurveySpec.tables());
+    SurveySpec spec = new SurveySpec(draft, definition, surveyFile(definition));
     PartSize size = new PartSize(partScars, partVertices);
-    try (ClusterSession session = ClusterSession.open(definition.name(), this.survey.master());
-        ClusterFolder folder =
-            new ClusterFolder(output, overwrite, session.spark().sessionState().newHadoopConf());
-        BaysAssessment assessment = new BaysAssessment(session.spark(), survey, bayColumn, size)) {
-      BaysAssessment.Outcome outcome = assessment.assess();
-      List<Row> totals = write(session.spark(), outcome, folder, definition.parameters(), tables);
-      folder.write(ClusterFolder.RECORD, record(definition, outcome));
-      folder.commit();
-      print(outcome, totals);
+    try (ClusterSession session = ClusterSession.open(definition.name(), survey.master())) {
+      Configuration configuration = session.spark().sessionState().newHadoopConf();
+      try (ClusterFolder folder = new ClusterFolder(output, overwrite, configuration);
+          BaysAssessment assessment =
+              new BaysAssessment(
+                  session.spark(),
+                  spec,
+                  bayColumn,
+                  size,
+                  folders(folder, configuration, started))) {
+        BaysAssessment.Outcome outcome = assessment.assess();
+        List<Row> totals =
+            write(session.spark(), outcome, folder, BayTables.layouts(definition.parameters()));
+        Map<String, String> names = takeFolders(outcome, folder);
+        folder.write(ClusterFolder.RECORD, record(definition, outcome, names));
+        folder.commit();
+        print(outcome, totals);
+      }
     }
     return 0;
+  }
+
+  private static FileDigest surveyFile(SurveyDefinition definition) throws IOException {
+    Path file = definition.file().orElseThrow();
+    return FileDigest.of(String.valueOf(file.getFileName()), file);
+  }
+
+  private Optional<BayFolders> folders(
+      ClusterFolder folder, Configuration configuration, Instant started) {
+    if (!bayFolders) {
+      return Optional.empty();
+    }
+    Map<String, String> options = new LinkedHashMap<>();
+    options.put("SURVEY", survey.file().toString());
+    options.put("--output", output);
+    options.put("--bay-column", bayColumn);
+    survey.settings().forEach((name, value) -> options.put("--set " + name, value));
+    options.put("--part-scars", Integer.toString(partScars));
+    options.put("--part-vertices", Integer.toString(partVertices));
+    String stated = Main.class.getPackage().getImplementationVersion();
+    return Optional.of(
+        new BayFolders(
+            folder.inside(BayFolders.TRIES),
+            configuration,
+            options,
+            stated == null ? "unknown version" : stated,
+            started));
+  }
+
+  private static Map<String, String> takeFolders(
+      BaysAssessment.Outcome outcome, ClusterFolder folder) {
+    Map<String, String> names = new TreeMap<>(Ids.ORDER);
+    BayNames.of(outcome.folders().keySet())
+        .forEach((bay, name) -> names.put(bay, BayFolders.FOLDER + "/" + name));
+    outcome.folders().forEach((bay, place) -> folder.take(place, names.get(bay)));
+    folder.remove(BayFolders.TRIES);
+    return names;
   }
 
   private static List<Row> write(
       SparkSession spark,
       BaysAssessment.Outcome outcome,
       ClusterFolder folder,
-      Parameters parameters,
-      ReferenceTables tables) {
+      List<ResultTable> layouts) {
     Map<String, AnalysisGrid> grids = new TreeMap<>(Ids.ORDER);
     outcome.bays().forEach((name, bay) -> grids.put(name, Grids.of(bay.grid())));
-    new TableFiles(outcome.rows(), grids, folder).write(parameters, tables);
-    List<Row> totals = BayTotals.rows(TableFiles.wholeBays(outcome.rows(), parameters, tables));
+    new TableFiles(outcome.rows(), grids, folder).write(layouts);
+    List<Row> totals = BayTotals.of(outcome.rows(), outcome.bays().keySet(), layouts);
     spark
         .createDataFrame(totals, BayTotals.schema())
         .coalesce(1)
@@ -114,7 +175,10 @@ final class AssessBaysCommand implements Callable<Integer> {
     return totals;
   }
 
-  private String record(SurveyDefinition definition, BaysAssessment.Outcome outcome) {
+  private String record(
+      SurveyDefinition definition,
+      BaysAssessment.Outcome outcome,
+      Map<String, String> folders) {
     ObjectNode record = new ObjectMapper().createObjectNode();
     record.put("survey", definition.name());
     ArrayNode layers = record.putArray("layers");
@@ -130,11 +194,16 @@ final class AssessBaysCommand implements Callable<Integer> {
     outcome
         .bays()
         .forEach(
-            (name, bay) ->
-                bays.addObject()
-                    .put("bay", name)
-                    .put("analysis_grid", bay.grid())
-                    .put("scars", bay.scars()));
+            (name, bay) -> {
+              ObjectNode each =
+                  bays.addObject()
+                      .put("bay", name)
+                      .put("analysis_grid", bay.grid())
+                      .put("scars", bay.scars());
+              if (folders.containsKey(name)) {
+                each.put("folder", folders.get(name));
+              }
+            });
     return record.toPrettyString() + "\n";
   }
 
@@ -143,13 +212,16 @@ final class AssessBaysCommand implements Callable<Integer> {
     Row all = totals.get(totals.size() - 1);
     out.printf(
         Locale.ROOT,
-        "%d bay(s), %d part(s): %d scars in %d beds, %.0f m2 of %.0f m2 surveyed grass scarred.%n",
+        "%d bay(s), %d part(s): %d scars in %d beds, %.0f m2 of %.0f m2 surveyed grass scarred;"
+            + " %d channel segments, %d zone(s) proposed.%n",
         outcome.bays().size(),
         outcome.parts(),
         all.get(BayTotals.schema().fieldIndex("scar_count")),
         all.get(BayTotals.schema().fieldIndex("bed_count")),
         all.get(BayTotals.schema().fieldIndex("scarred_area_m2")),
-        all.get(BayTotals.schema().fieldIndex("surveyed_area_m2")));
+        all.get(BayTotals.schema().fieldIndex("surveyed_area_m2")),
+        all.get(BayTotals.schema().fieldIndex("segment_count")),
+        all.get(BayTotals.schema().fieldIndex("zone_count")));
     out.println(
         "\"No scar seen\" is not \"no scar\": figures rest on what was mapped. Findings on the"
             + " input are in findings.parquet.");

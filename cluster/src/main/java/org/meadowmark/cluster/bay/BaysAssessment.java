@@ -1,8 +1,10 @@
 package org.meadowmark.cluster.bay;
 
-import java.nio.charset.StandardCharsets;
+import static java.nio.charset.StandardCharsets.UTF_8;
+
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.TreeMap;
 import org.apache.spark.api.java.JavaRDD;
 import org.apache.spark.api.java.JavaSparkContext;
@@ -11,10 +13,12 @@ import org.apache.spark.broadcast.Broadcast;
 import org.apache.spark.sql.Column;
 import org.apache.spark.sql.Dataset;
 import org.apache.spark.sql.Encoders;
+import org.apache.spark.sql.KeyValueGroupedDataset;
 import org.apache.spark.sql.Row;
 import org.apache.spark.sql.SparkSession;
 import org.apache.spark.sql.functions;
 import org.apache.spark.storage.StorageLevel;
+import org.meadowmark.cluster.folder.BayFolders;
 import org.meadowmark.cluster.geoparquet.FeatureEncoder;
 import org.meadowmark.cluster.geoparquet.FeatureRow;
 import org.meadowmark.cluster.geoparquet.GeoParquetLayer;
@@ -28,7 +32,8 @@ import org.meadowmark.core.survey.LayerSource;
 import scala.Tuple2;
 
 /**
- * Assesses bays side by side: features to bays, bays to parts, parts to figures, figures to tables.
+ * Assesses bays side by side: features to bays, bays to parts, parts to figures, figures to tables
+ * and folders.
  *
  * <p>A bay is a survey of its own: beds and scars of different bays do not change each other's
  * figures. Every figure is the one that the toolkit gives for the bay on one machine.
@@ -40,6 +45,7 @@ public final class BaysAssessment implements AutoCloseable {
   private final SurveySpec survey;
   private final String bayColumn;
   private final PartSize size;
+  private final Optional<BayFolders> folders;
   private final List<Dataset<?>> held = new ArrayList<>();
 
   /**
@@ -49,8 +55,15 @@ public final class BaysAssessment implements AutoCloseable {
    * @param survey layers and parameters
    * @param bayColumn column of the layers that names the bay; empty where all is one bay
    * @param size how large a part may be
+   * @param folders writes all files of each bay, where they are wanted
    */
-  public BaysAssessment(SparkSession spark, SurveySpec survey, String bayColumn, PartSize size) {
+  public BaysAssessment(
+      SparkSession spark,
+      SurveySpec survey,
+      String bayColumn,
+      PartSize size,
+      Optional<BayFolders> folders) {
+    this.folders = folders;
     this.spark = spark;
     this.survey = survey;
     this.bayColumn = bayColumn;
@@ -62,11 +75,16 @@ public final class BaysAssessment implements AutoCloseable {
    *
    * @param rows rows of all tables of all bays, see {@link Stage}
    * @param bays bays by name
+   * @param folders where the files of each bay lie for now, by bay; empty where none were wanted
    * @param parts number of parts
    * @param largestPartScars scars of the part that has most
    */
   public record Outcome(
-      Dataset<Row> rows, TreeMap<String, Bay> bays, int parts, long largestPartScars) {}
+      Dataset<Row> rows,
+      TreeMap<String, Bay> bays,
+      TreeMap<String, String> folders,
+      int parts,
+      long largestPartScars) {}
 
   /**
    * A bay.
@@ -82,7 +100,12 @@ public final class BaysAssessment implements AutoCloseable {
    * @throws MeadowmarkException if the input of any bay cannot be used
    */
   public Outcome assess() {
-    Dataset<Row> loaded = hold(load());
+    Layers layers = open();
+    Dataset<Row> features = hold(layers.features());
+    Dataset<Row> loaded =
+        hold(
+            byBay(features)
+                .flatMapGroups(new BayLoader(survey, layers.reader(), size), Stage.encoder()));
     refuseErrors(loaded);
     TreeMap<String, Bay> bays = new TreeMap<>(Ids.ORDER);
     List<Tuple2<String, Tuple2<String, Integer>>> facts =
@@ -105,17 +128,30 @@ public final class BaysAssessment implements AutoCloseable {
                 functions.col(Stage.NUMBER))
             .collectAsList();
     Dataset<Row> evidence = measure(ofKind(loaded, Stage.PART), parts);
-    Dataset<Row> measured =
-        // "facts" comes before "evidence" in falling order.
-        ofKind(loaded, Stage.FACTS)
-            .union(evidence)
-            .groupByKey((MapFunction<Row, String>) row -> row.getString(0), Encoders.STRING())
-            .flatMapSortedGroups(
-                new Column[] {functions.col(Stage.KIND).desc(), functions.col(Stage.NUMBER).asc()},
-                new BayMerger(survey),
-                Stage.encoder());
-    Dataset<Row> rows = hold(measured.union(ofKind(loaded, Stage.CHECKED)));
-    return new Outcome(rows, bays, parts.size(), parts.isEmpty() ? 0 : parts.get(0).getLong(2));
+    Dataset<Row> rows =
+        hold(
+            byBay(features.union(ofKind(loaded, Stage.FACTS)).union(evidence))
+                .flatMapSortedGroups(
+                    new Column[] {
+                      functions.col(Stage.KIND).desc(), functions.col(Stage.NUMBER).asc()
+                    },
+                    new BayMerger(survey, layers.reader(), folders.orElse(null)),
+                    Stage.encoder()));
+    return new Outcome(
+        rows, bays, places(rows), parts.size(), parts.isEmpty() ? 0 : parts.get(0).getLong(2));
+  }
+
+  /** Of tries that failed or came late Spark keeps no row, so there is one place a bay. */
+  private static TreeMap<String, String> places(Dataset<Row> rows) {
+    TreeMap<String, String> places = new TreeMap<>(Ids.ORDER);
+    for (Row row : ofKind(rows, Stage.FOLDER).collectAsList()) {
+      places.put(row.getString(0), new String(row.<byte[]>getAs(Stage.BYTES), UTF_8));
+    }
+    return places;
+  }
+
+  private static KeyValueGroupedDataset<String, Row> byBay(Dataset<Row> rows) {
+    return rows.groupByKey((MapFunction<Row, String>) row -> row.getString(0), Encoders.STRING());
   }
 
   @Override
@@ -132,8 +168,11 @@ public final class BaysAssessment implements AutoCloseable {
     return rows.filter(functions.col(Stage.KIND).equalTo(kind));
   }
 
-  private Dataset<Row> load() {
-    List<LayerSource> sources = survey.definition().layers();
+  /** Rows of the features of bays, and what reads them. */
+  private record Layers(Dataset<Row> features, BayReader reader) {}
+
+  private Layers open() {
+    List<LayerSource> sources = survey.layers();
     List<LayerHead> heads = new ArrayList<>();
     ArrayList<ArrayList<byte[]>> ofEveryBay = new ArrayList<>();
     Dataset<Row> features = spark.createDataset(List.of(), Stage.encoder());
@@ -145,8 +184,8 @@ public final class BaysAssessment implements AutoCloseable {
         continue;
       }
       GeoParquetLayer layer = GeoParquetLayer.open(spark, source);
-      heads.add(LayerHead.of(layer));
       boolean ofBays = layer.attributes().contains(bayColumn);
+      heads.add(LayerHead.of(layer, ofBays));
       Dataset<Row> rows = encoded(layer, i, ofBays);
       if (bayColumn.isEmpty() || ofBays) {
         features = features.union(rows);
@@ -167,9 +206,7 @@ public final class BaysAssessment implements AutoCloseable {
     }
     Broadcast<ArrayList<ArrayList<byte[]>>> shared =
         JavaSparkContext.fromSparkContext(spark.sparkContext()).broadcast(ofEveryBay);
-    return features
-        .groupByKey((MapFunction<Row, String>) row -> row.getString(0), Encoders.STRING())
-        .flatMapGroups(new BayLoader(survey, heads, shared, size), Stage.encoder());
+    return new Layers(features, new BayReader(survey, heads, shared));
   }
 
   private Dataset<Row> encoded(GeoParquetLayer layer, int number, boolean ofBays) {
@@ -219,7 +256,7 @@ public final class BaysAssessment implements AutoCloseable {
           "bay "
               + row.getString(0)
               + ": "
-              + new String(row.<byte[]>getAs(Stage.BYTES), StandardCharsets.UTF_8));
+              + new String(row.<byte[]>getAs(Stage.BYTES), UTF_8));
     }
     throw new MeadowmarkException(
         String.join(" | ", messages)

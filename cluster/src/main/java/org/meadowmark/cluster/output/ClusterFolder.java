@@ -69,6 +69,31 @@ public final class ClusterFolder implements AutoCloseable {
     }
   }
 
+  /**
+   * Moves what workers wrote to a folder inside, under another name.
+   *
+   * @param place folder inside the hidden folder, as a worker named it
+   * @param name name that it is to have in the output
+   */
+  public void take(String place, String name) {
+    Path to = new Path(part, name);
+    try {
+      files.mkdirs(to.getParent());
+      move(new Path(place), to);
+    } catch (IOException e) {
+      throw failure(e);
+    }
+  }
+
+  /** Removes what was written inside and is not part of the output. */
+  public void remove(String name) {
+    try {
+      files.delete(new Path(part, name), true);
+    } catch (IOException e) {
+      throw failure(e);
+    }
+  }
+
   /** Moves everything into place. */
   public void commit() {
     Path aside = new Path(target.getParent(), "." + target.getName() + ".meadowmark-old");
