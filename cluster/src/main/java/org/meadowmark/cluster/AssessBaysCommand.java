@@ -141,7 +141,7 @@ final class AssessBaysCommand implements Callable<Integer> {
     String stated = Main.class.getPackage().getImplementationVersion();
     return Optional.of(
         new BayFolders(
-            folder.inside(BayFolders.TRIES),
+            folder.tries(),
             configuration,
             options,
             stated == null ? "unknown version" : stated,
@@ -154,7 +154,6 @@ final class AssessBaysCommand implements Callable<Integer> {
     BayNames.of(outcome.folders().keySet())
         .forEach((bay, name) -> names.put(bay, BayFolders.FOLDER + "/" + name));
     outcome.folders().forEach((bay, place) -> folder.take(place, names.get(bay)));
-    folder.remove(BayFolders.TRIES);
     return names;
   }
 

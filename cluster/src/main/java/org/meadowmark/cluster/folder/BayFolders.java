@@ -32,9 +32,6 @@ public final class BayFolders implements Serializable {
   /** Folder of the output with a folder a bay. */
   public static final String FOLDER = "bays";
 
-  /** Folder inside the hidden part of the output where tries write. */
-  public static final String TRIES = ".bays";
-
   private static final long serialVersionUID = 1L;
 
   private final String tries;

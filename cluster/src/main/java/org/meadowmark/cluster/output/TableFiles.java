@@ -2,9 +2,14 @@ package org.meadowmark.cluster.output;
 
 import java.sql.Date;
 import java.time.LocalDate;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
+import java.util.concurrent.ExecutionException;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.Future;
 import org.apache.spark.api.java.function.MapFunction;
 import org.apache.spark.sql.Dataset;
 import org.apache.spark.sql.Encoders;
@@ -35,6 +40,7 @@ import org.meadowmark.core.write.ResultTable.GeometryKind;
  */
 public final class TableFiles {
   private static final String ENDING = ".parquet";
+  private static final int TABLES_AT_ONCE = 4;
 
   private final Dataset<Row> rows;
   private final Map<String, AnalysisGrid> gridOfBay;
@@ -53,16 +59,36 @@ public final class TableFiles {
     this.folder = folder;
   }
 
-  /** Writes every table. */
+  /** Writes every table, some at a time: most are small, and preparing a job takes longest. */
   public void write(List<ResultTable> layouts) {
-    for (int number = 0; number < layouts.size(); number++) {
-      ResultTable layout = layouts.get(number);
-      Dataset<Row> own = rowsOf(rows, number);
-      if (layout.geometryKind() == GeometryKind.NONE) {
-        decoded(own, layout).write().parquet(folder.inside(layout.name() + ENDING));
-      } else {
-        writeByGrid(own, layout);
+    ExecutorService threads = Executors.newFixedThreadPool(TABLES_AT_ONCE);
+    try {
+      List<Future<?>> tables = new ArrayList<>();
+      for (int number = 0; number < layouts.size(); number++) {
+        ResultTable layout = layouts.get(number);
+        Dataset<Row> own = rowsOf(rows, number);
+        tables.add(threads.submit(() -> write(own, layout)));
       }
+      for (Future<?> table : tables) {
+        table.get();
+      }
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+      throw new IllegalStateException("interrupted while tables were written", e);
+    } catch (ExecutionException e) {
+      throw e.getCause() instanceof RuntimeException failure
+          ? failure
+          : new IllegalStateException(e.getCause());
+    } finally {
+      threads.shutdownNow();
+    }
+  }
+
+  private void write(Dataset<Row> own, ResultTable layout) {
+    if (layout.geometryKind() == GeometryKind.NONE) {
+      decoded(own, layout).write().parquet(folder.inside(layout.name() + ENDING));
+    } else {
+      writeByGrid(own, layout);
     }
   }
 
