@@ -2,6 +2,10 @@ package org.meadowmark.cluster;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.meadowmark.cluster.SharedSession.SPARK;
+import static org.meadowmark.cluster.SmallSurvey.BED;
+import static org.meadowmark.cluster.SmallSurvey.SCAR;
+import static org.meadowmark.cluster.SmallSurvey.UTM;
+import static org.meadowmark.cluster.SmallSurvey.wkb;
 
 import java.io.IOException;
 import java.nio.file.Files;
@@ -16,18 +20,10 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.locationtech.jts.io.ParseException;
-import org.locationtech.jts.io.WKBWriter;
-import org.locationtech.jts.io.WKTReader;
 import org.meadowmark.cluster.SharedSession.Said;
 
 /** What is wrong with layers is said, nothing is dropped silently, and nothing is left behind. */
 class BadInputTest {
-  private static final String UTM =
-      "{\"name\":\"utm\",\"id\":{\"authority\":\"EPSG\",\"code\":32617}}";
-  private static final String SCAR = "LINESTRING (500010 3000010, 500040 3000012)";
-  private static final String BED =
-      "POLYGON ((500000 3000000, 500100 3000000, 500100 3000100, 500000 3000100, 500000 3000000))";
-
   @TempDir Path folder;
 
   private Path output;
@@ -35,29 +31,11 @@ class BadInputTest {
   @BeforeEach
   void survey() throws IOException {
     output = folder.resolve("output");
-    Files.writeString(
-        folder.resolve("survey.toml"),
-        """
-        [survey]
-        name = "Small"
-        [layers.scars]
-        file = "scars.parquet"
-        [layers.beds]
-        file = "beds.parquet"
-        """);
+    SmallSurvey.file(folder);
   }
 
   private void layer(String name, String crs, String... geometries) throws ParseException {
-    List<RawGeoParquet.Plain> features = new ArrayList<>();
-    for (String geometry : geometries) {
-      features.add(new RawGeoParquet.Plain(features.isEmpty() ? "north" : null, wkb(geometry)));
-    }
-    RawGeoParquet.writePlain(
-        folder.resolve(name + ".parquet"), features, Optional.of(RawGeoParquet.geo(crs)));
-  }
-
-  private static byte[] wkb(String geometry) throws ParseException {
-    return new WKBWriter().write(new WKTReader().read(geometry));
+    SmallSurvey.layer(folder, name, crs, geometries);
   }
 
   private Said assess(Object... more) {

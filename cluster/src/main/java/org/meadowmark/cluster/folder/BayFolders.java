@@ -28,7 +28,7 @@ import org.meadowmark.core.write.summary.Summary;
  * takes the places that tasks which succeeded named, and removes the others, so that a task that
  * failed half-way, or that ran twice, leaves nothing.
  */
-public final class BayFolders implements Serializable {
+public class BayFolders implements Serializable {
   /** Folder of the output with a folder a bay. */
   public static final String FOLDER = "bays";
 
