@@ -15,8 +15,11 @@ import java.util.Optional;
 import java.util.TreeMap;
 import java.util.concurrent.Callable;
 import org.apache.hadoop.conf.Configuration;
+import org.apache.spark.sql.Dataset;
 import org.apache.spark.sql.Row;
 import org.apache.spark.sql.SparkSession;
+import org.meadowmark.cluster.assign.BayPolygons;
+import org.meadowmark.cluster.assign.OutsideFeatures;
 import org.meadowmark.cluster.bay.BayTables;
 import org.meadowmark.cluster.bay.BaysAssessment;
 import org.meadowmark.cluster.bay.Grids;
@@ -39,6 +42,7 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Spec;
 
 /** Assesses all bays of a survey. */
@@ -67,6 +71,20 @@ final class AssessBaysCommand implements Callable<Integer> {
   private String bayColumn = "";
 
   @Option(
+      names = "--bays",
+      paramLabel = "LAYER",
+      description =
+          "Polygons of bays, GeoParquet, a path or an address: scars and beds go by their place,"
+              + " other layers count for every bay. Needs --bay-name.")
+  private String bayLayer = "";
+
+  @Option(
+      names = "--bay-name",
+      paramLabel = "NAME",
+      description = "Column of --bays with the name of each bay.")
+  private String bayName = "";
+
+  @Option(
       names = "--part-scars",
       paramLabel = "N",
       description = "Most scars of a part, unless a group has more. Default: ${DEFAULT-VALUE}.")
@@ -90,11 +108,16 @@ final class AssessBaysCommand implements Callable<Integer> {
   @Option(names = "--overwrite", description = "Replace the output of an earlier run.")
   private boolean overwrite;
 
-  @Spec private CommandSpec spec;
+  @Spec private CommandSpec command;
 
   @Override
   public Integer call() throws IOException {
     Instant started = Instant.now();
+    if (bayLayer.isEmpty() != bayName.isEmpty() || !bayLayer.isEmpty() && !bayColumn.isEmpty()) {
+      throw new ParameterException(
+          command.commandLine(),
+          "--bays and --bay-name go together, and without --bay-column");
+    }
     SurveyDraft draft = survey.draft();
     SurveyDefinition definition = draft.define(ParametersTable.bundled(), SurveySpec.tables());
     SurveySpec spec = new SurveySpec(draft, definition, surveyFile(definition));
@@ -107,6 +130,7 @@ final class AssessBaysCommand implements Callable<Integer> {
                   session.spark(),
                   spec,
                   bayColumn,
+                  polygons(session.spark()),
                   size,
                   folders(folder, configuration, started))) {
         BaysAssessment.Outcome outcome = assessment.assess();
@@ -119,6 +143,12 @@ final class AssessBaysCommand implements Callable<Integer> {
       }
     }
     return 0;
+  }
+
+  private Optional<BayPolygons> polygons(SparkSession spark) {
+    return bayLayer.isEmpty()
+        ? Optional.empty()
+        : Optional.of(BayPolygons.read(spark, bayLayer, bayName));
   }
 
   private static FileDigest surveyFile(SurveyDefinition definition) throws IOException {
@@ -135,6 +165,8 @@ final class AssessBaysCommand implements Callable<Integer> {
     options.put("SURVEY", survey.file().toString());
     options.put("--output", output);
     options.put("--bay-column", bayColumn);
+    options.put("--bays", bayLayer);
+    options.put("--bay-name", bayName);
     survey.settings().forEach((name, value) -> options.put("--set " + name, value));
     options.put("--part-scars", Integer.toString(partScars));
     options.put("--part-vertices", Integer.toString(partVertices));
@@ -171,6 +203,10 @@ final class AssessBaysCommand implements Callable<Integer> {
         .coalesce(1)
         .write()
         .parquet(folder.inside(BayTotals.NAME + ".parquet"));
+    outcome
+        .outside()
+        .ifPresent(
+            rows -> rows.write().parquet(folder.inside(OutsideFeatures.NAME + ".parquet")));
     return totals;
   }
 
@@ -184,7 +220,9 @@ final class AssessBaysCommand implements Callable<Integer> {
     for (LayerSource layer : definition.layers()) {
       layers.addObject().put("role", layer.role().key()).put("file", layer.fileLabel());
     }
-    record.put("bay_column", bayColumn);
+    record.put("bay_column", bayColumn).put("bays_from", bayLayer).put("bay_name", bayName);
+    record.put("near_bed_pairs", outcome.nearBeds());
+    outcome.outside().ifPresent(rows -> record.put("features_in_no_bay", rows.count()));
     ObjectNode settings = record.putObject("set");
     survey.settings().forEach(settings::put);
     record.put("part_scars", partScars).put("part_vertices", partVertices);
@@ -207,7 +245,7 @@ final class AssessBaysCommand implements Callable<Integer> {
   }
 
   private void print(BaysAssessment.Outcome outcome, List<Row> totals) {
-    PrintWriter out = spec.commandLine().getOut();
+    PrintWriter out = command.commandLine().getOut();
     Row all = totals.get(totals.size() - 1);
     out.printf(
         Locale.ROOT,
@@ -221,6 +259,25 @@ final class AssessBaysCommand implements Callable<Integer> {
         all.get(BayTotals.schema().fieldIndex("surveyed_area_m2")),
         all.get(BayTotals.schema().fieldIndex("segment_count")),
         all.get(BayTotals.schema().fieldIndex("zone_count")));
+    if (outcome.nearBeds() > 0) {
+      out.printf(
+          Locale.ROOT,
+          "%d pair(s) of beds of different bays are within the largest crossing distance of each"
+              + " other; bays are measured apart, so they are not joined.%n",
+          outcome.nearBeds());
+    }
+    outcome
+        .outside()
+        .map(Dataset::count)
+        .filter(count -> count > 0)
+        .ifPresent(
+            count ->
+                out.printf(
+                    Locale.ROOT,
+                    "%d scar(s) and bed(s) are in no bay and not assessed: they are listed in"
+                        + " %s.parquet.%n",
+                    count,
+                    OutsideFeatures.NAME));
     out.println(
         "\"No scar seen\" is not \"no scar\": figures rest on what was mapped. Findings on the"
             + " input are in findings.parquet.");

@@ -70,6 +70,7 @@ class RetriedTaskTest {
                 SPARK,
                 survey,
                 "",
+                Optional.empty(),
                 PartSize.DEFAULT,
                 Optional.of(new FailsOnce(opened.tries(), configuration)))) {
       Map<String, String> places = assessment.assess().folders();

@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.TreeMap;
+import java.util.stream.Stream;
 import org.apache.spark.api.java.JavaRDD;
 import org.apache.spark.api.java.JavaSparkContext;
 import org.apache.spark.api.java.function.MapFunction;
@@ -18,6 +19,9 @@ import org.apache.spark.sql.Row;
 import org.apache.spark.sql.SparkSession;
 import org.apache.spark.sql.functions;
 import org.apache.spark.storage.StorageLevel;
+import org.meadowmark.cluster.assign.BayPolygons;
+import org.meadowmark.cluster.assign.NearBeds;
+import org.meadowmark.cluster.assign.OutsideFeatures;
 import org.meadowmark.cluster.folder.BayFolders;
 import org.meadowmark.cluster.geoparquet.FeatureEncoder;
 import org.meadowmark.cluster.geoparquet.FeatureRow;
@@ -29,6 +33,7 @@ import org.meadowmark.core.model.MeadowmarkException;
 import org.meadowmark.core.partition.PartSize;
 import org.meadowmark.core.project.DepthGrid;
 import org.meadowmark.core.survey.LayerSource;
+import org.meadowmark.core.survey.Parameters;
 import scala.Tuple2;
 
 /**
@@ -46,6 +51,7 @@ public final class BaysAssessment implements AutoCloseable {
   private final String bayColumn;
   private final PartSize size;
   private final Optional<BayFolders> folders;
+  private final Optional<BayPolygons> polygons;
   private final List<Dataset<?>> held = new ArrayList<>();
 
   /**
@@ -53,7 +59,9 @@ public final class BaysAssessment implements AutoCloseable {
    *
    * @param spark the session
    * @param survey layers and parameters
-   * @param bayColumn column of the layers that names the bay; empty where all is one bay
+   * @param bayColumn column of the layers that names the bay; empty where all is one bay, or where
+   *     there are polygons
+   * @param polygons bays as polygons, where scars and beds go by their place
    * @param size how large a part may be
    * @param folders writes all files of each bay, where they are wanted
    */
@@ -61,8 +69,10 @@ public final class BaysAssessment implements AutoCloseable {
       SparkSession spark,
       SurveySpec survey,
       String bayColumn,
+      Optional<BayPolygons> polygons,
       PartSize size,
       Optional<BayFolders> folders) {
+    this.polygons = polygons;
     this.folders = folders;
     this.spark = spark;
     this.survey = survey;
@@ -76,6 +86,8 @@ public final class BaysAssessment implements AutoCloseable {
    * @param rows rows of all tables of all bays, see {@link Stage}
    * @param bays bays by name
    * @param folders where the files of each bay lie for now, by bay; empty where none were wanted
+   * @param nearBeds pairs of beds of different bays within the largest crossing distance
+   * @param outside scars and beds in no bay, see {@link OutsideFeatures}; empty without polygons
    * @param parts number of parts
    * @param largestPartScars scars of the part that has most
    */
@@ -83,6 +95,8 @@ public final class BaysAssessment implements AutoCloseable {
       Dataset<Row> rows,
       TreeMap<String, Bay> bays,
       TreeMap<String, String> folders,
+      long nearBeds,
+      Optional<Dataset<Row>> outside,
       int parts,
       long largestPartScars) {}
 
@@ -138,7 +152,13 @@ public final class BaysAssessment implements AutoCloseable {
                     new BayMerger(survey, layers.reader(), folders.orElse(null)),
                     Stage.encoder()));
     return new Outcome(
-        rows, bays, places(rows), parts.size(), parts.isEmpty() ? 0 : parts.get(0).getLong(2));
+        rows,
+        bays,
+        places(rows),
+        bays.size() > 1 ? NearBeds.pairs(hold(layers.beds()), reachMetres()) : 0,
+        layers.outside(),
+        parts.size(),
+        parts.isEmpty() ? 0 : parts.get(0).getLong(2));
   }
 
   /** Of tries that failed or came late Spark keeps no row, so there is one place a bay. */
@@ -168,14 +188,36 @@ public final class BaysAssessment implements AutoCloseable {
     return rows.filter(functions.col(Stage.KIND).equalTo(kind));
   }
 
-  /** Rows of the features of bays, and what reads them. */
-  private record Layers(Dataset<Row> features, BayReader reader) {}
+  private double reachMetres() {
+    Parameters parameters = survey.parameters();
+    return Stream.concat(
+            parameters.crossingDistancesMetres().stream(),
+            Stream.of(parameters.crossingDistanceMetres()))
+        .max(Double::compare)
+        .orElseThrow();
+  }
+
+  /**
+   * Layers as opened.
+   *
+   * @param features rows of the features of bays
+   * @param reader what reads them
+   * @param beds beds with their bays
+   * @param outside features in no bay
+   */
+  private record Layers(
+      Dataset<Row> features,
+      BayReader reader,
+      Dataset<Row> beds,
+      Optional<Dataset<Row>> outside) {}
 
   private Layers open() {
     List<LayerSource> sources = survey.layers();
     List<LayerHead> heads = new ArrayList<>();
     ArrayList<ArrayList<byte[]>> ofEveryBay = new ArrayList<>();
     Dataset<Row> features = spark.createDataset(List.of(), Stage.encoder());
+    List<Dataset<Row>> beds = new ArrayList<>();
+    List<Dataset<Row>> outside = new ArrayList<>();
     for (int i = 0; i < sources.size(); i++) {
       LayerSource source = sources.get(i);
       ofEveryBay.add(new ArrayList<>());
@@ -184,63 +226,92 @@ public final class BaysAssessment implements AutoCloseable {
         continue;
       }
       GeoParquetLayer layer = GeoParquetLayer.open(spark, source);
-      boolean ofBays = layer.attributes().contains(bayColumn);
-      heads.add(LayerHead.of(layer, ofBays));
-      Dataset<Row> rows = encoded(layer, i, ofBays);
-      if (bayColumn.isEmpty() || ofBays) {
-        features = features.union(rows);
-      } else if (source.role() == LayerRole.SCARS || source.role() == LayerRole.BEDS) {
-        throw new MeadowmarkException(
-            source.fileLabel()
-                + ": "
-                + layer.name()
-                + ": has no column '"
-                + bayColumn
-                + "' that names the bay; it has: "
-                + String.join(", ", layer.attributes()));
+      Optional<String> column = column(layer);
+      heads.add(LayerHead.of(layer, column.isPresent()));
+      Dataset<Row> rows = layer.rows();
+      if (column.isPresent() && polygons.isPresent()) {
+        Dataset<Row> assigned = hold(polygons.get().assign(layer));
+        outside.add(OutsideFeatures.of(assigned, layer));
+        rows = assigned.filter(functions.col(BayPolygons.BAY).isNotNull());
+      }
+      Dataset<Row> encoded = encoded(rows, layer, i, column);
+      if (column.isPresent() || bayColumn.isEmpty() && polygons.isEmpty()) {
+        features = features.union(encoded);
       } else {
-        for (Row row : rows.collectAsList()) {
+        for (Row row : encoded.collectAsList()) {
           ofEveryBay.get(i).add(row.getAs(Stage.BYTES));
         }
+      }
+      if (column.isPresent() && source.role() == LayerRole.BEDS) {
+        beds.add(NearBeds.beds(rows, layer, column.get(), reachMetres()));
       }
     }
     Broadcast<ArrayList<ArrayList<byte[]>>> shared =
         JavaSparkContext.fromSparkContext(spark.sparkContext()).broadcast(ofEveryBay);
-    return new Layers(features, new BayReader(survey, heads, shared));
+    return new Layers(
+        features,
+        new BayReader(survey, heads, shared),
+        beds.stream().reduce(Dataset::union).orElseGet(spark::emptyDataFrame),
+        outside.stream().reduce(Dataset::union).map(this::hold));
   }
 
-  private Dataset<Row> encoded(GeoParquetLayer layer, int number, boolean ofBays) {
+  /** Column with the bay of each row; empty where a layer counts for every bay. */
+  private Optional<String> column(GeoParquetLayer layer) {
+    LayerRole role = layer.source().role();
+    boolean needed = role == LayerRole.SCARS || role == LayerRole.BEDS;
+    if (polygons.isPresent()) {
+      return needed ? Optional.of(BayPolygons.BAY) : Optional.empty();
+    }
+    if (layer.attributes().contains(bayColumn)) {
+      return Optional.of(bayColumn);
+    }
+    if (needed && !bayColumn.isEmpty()) {
+      throw new MeadowmarkException(
+          layer.source().fileLabel()
+              + ": "
+              + layer.name()
+              + ": has no column '"
+              + bayColumn
+              + "' that names the bay; it has: "
+              + String.join(", ", layer.attributes()));
+    }
+    return Optional.empty();
+  }
+
+  private Dataset<Row> encoded(
+      Dataset<Row> rows, GeoParquetLayer layer, int number, Optional<String> column) {
     String named = survey.name();
-    int bay = ofBays ? layer.rows().schema().fieldIndex(bayColumn) : -1;
-    if (ofBays) {
-      Column name = functions.col("`" + bayColumn + "`").cast("string");
-      long without =
-          layer.rows().filter(name.isNull().or(functions.trim(name).equalTo(""))).count();
-      if (without > 0) {
-        throw new MeadowmarkException(
-            layer.source().fileLabel()
-                + ": "
-                + layer.name()
-                + ": "
-                + without
-                + " feature(s) have no value in '"
-                + bayColumn
-                + "'; give each the name of its bay");
-      }
+    int bay = column.map(name -> rows.schema().fieldIndex(name)).orElse(-1);
+    if (column.isPresent()) {
+      refuseWithoutBay(rows, layer, column.get());
     }
     FeatureEncoder encoder = new FeatureEncoder(layer);
-    return layer
-        .rows()
-        .map(
-            (MapFunction<Row, Row>)
-                row ->
-                    Stage.row(
-                        bay < 0 ? named : row.get(bay).toString(),
-                        Stage.FEATURE,
-                        number,
-                        0,
-                        RowBytes.of(encoder.encode(row), FeatureRow.class)),
-            Stage.encoder());
+    return rows.map(
+        (MapFunction<Row, Row>)
+            row ->
+                Stage.row(
+                    bay < 0 ? named : row.get(bay).toString(),
+                    Stage.FEATURE,
+                    number,
+                    0,
+                    RowBytes.of(encoder.encode(row), FeatureRow.class)),
+        Stage.encoder());
+  }
+
+  private static void refuseWithoutBay(Dataset<Row> rows, GeoParquetLayer layer, String column) {
+    Column name = functions.col("`" + column + "`").cast("string");
+    long without = rows.filter(name.isNull().or(functions.trim(name).equalTo(""))).count();
+    if (without > 0) {
+      throw new MeadowmarkException(
+          layer.source().fileLabel()
+              + ": "
+              + layer.name()
+              + ": "
+              + without
+              + " feature(s) have no value in '"
+              + column
+              + "'; give each the name of its bay");
+    }
   }
 
   private static void refuseErrors(Dataset<Row> loaded) {
