@@ -115,8 +115,7 @@ final class AssessBaysCommand implements Callable<Integer> {
     Instant started = Instant.now();
     if (bayLayer.isEmpty() != bayName.isEmpty() || !bayLayer.isEmpty() && !bayColumn.isEmpty()) {
       throw new ParameterException(
-          command.commandLine(),
-          "--bays and --bay-name go together, and without --bay-column");
+          command.commandLine(), "--bays and --bay-name go together, and without --bay-column");
     }
     SurveyDraft draft = survey.draft();
     SurveyDefinition definition = draft.define(ParametersTable.bundled(), SurveySpec.tables());
@@ -205,15 +204,12 @@ final class AssessBaysCommand implements Callable<Integer> {
         .parquet(folder.inside(BayTotals.NAME + ".parquet"));
     outcome
         .outside()
-        .ifPresent(
-            rows -> rows.write().parquet(folder.inside(OutsideFeatures.NAME + ".parquet")));
+        .ifPresent(rows -> rows.write().parquet(folder.inside(OutsideFeatures.NAME + ".parquet")));
     return totals;
   }
 
   private String record(
-      SurveyDefinition definition,
-      BaysAssessment.Outcome outcome,
-      Map<String, String> folders) {
+      SurveyDefinition definition, BaysAssessment.Outcome outcome, Map<String, String> folders) {
     ObjectNode record = new ObjectMapper().createObjectNode();
     record.put("survey", definition.name());
     ArrayNode layers = record.putArray("layers");

@@ -56,9 +56,7 @@ class BaysByPlaceTest {
 
   private void bays(Plain... bays) {
     RawGeoParquet.writePlain(
-        folder.resolve("bays.parquet"),
-        List.of(bays),
-        Optional.of(RawGeoParquet.geo(CRS84)));
+        folder.resolve("bays.parquet"), List.of(bays), Optional.of(RawGeoParquet.geo(CRS84)));
   }
 
   private Said assess(Object... more) {

@@ -146,8 +146,7 @@ class BundledSampleTest {
         assertThat(bay.resolve(file)).as(file).hasSameBinaryContentAs(single.resolve(file));
       }
     }
-    assertThat(withoutRun(record))
-        .isEqualTo(withoutRun(json(single.resolve("run-record.json"))));
+    assertThat(withoutRun(record)).isEqualTo(withoutRun(json(single.resolve("run-record.json"))));
   }
 
   @Test
@@ -202,10 +201,7 @@ class BundledSampleTest {
   private static Set<String> files(Path of) throws IOException {
     try (Stream<Path> inside = Files.walk(of)) {
       return new TreeSet<>(
-          inside
-              .filter(Files::isRegularFile)
-              .map(path -> of.relativize(path).toString())
-              .toList());
+          inside.filter(Files::isRegularFile).map(path -> of.relativize(path).toString()).toList());
     }
   }
 }

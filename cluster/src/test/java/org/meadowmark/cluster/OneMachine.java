@@ -61,8 +61,7 @@ final class OneMachine {
   /** All files of an assessment, with some digests of its input. */
   static void write(AssessedSurvey assessed, List<FileDigest> inputs, Path folder)
       throws IOException {
-    new AssessmentWriter(
-            inputs, Map.of(), VERSION, Instant.now(), new StageMeter(Progress.NONE))
+    new AssessmentWriter(inputs, Map.of(), VERSION, Instant.now(), new StageMeter(Progress.NONE))
         .write(assessed, Summary.text(assessed), folder);
   }
 

@@ -46,11 +46,7 @@ final class RawGeoParquet {
   }
 
   static void write(Path file, List<Feature> features, String geo) {
-    write(
-        file,
-        OURS,
-        features.stream().map(RawGeoParquet::group).toList(),
-        Optional.of(geo));
+    write(file, OURS, features.stream().map(RawGeoParquet::group).toList(), Optional.of(geo));
   }
 
   /** A layer of another program; it is plain Parquet where there is no metadata. */

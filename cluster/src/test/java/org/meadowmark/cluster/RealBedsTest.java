@@ -95,8 +95,7 @@ class RealBedsTest {
         ScarGenerator.on(
             projected.beds().stream().map(Bed::geometry).toList(), ScarSettings.of(5, 2_000)),
         projected.gridLabel(),
-        new SurveyFolderWriter.BedFile(
-            BEDS, Optional.empty(), Optional.empty(), Optional.empty()));
+        new SurveyFolderWriter.BedFile(BEDS, Optional.empty(), Optional.empty(), Optional.empty()));
     Files.createSymbolicLink(survey.resolve(BEDS), beds);
   }
 }

@@ -13,8 +13,7 @@ import org.locationtech.jts.io.WKTReader;
 /** A survey of a bed and a scar, in files of a row or two. */
 final class SmallSurvey {
   static final String NAME = "Small";
-  static final String UTM =
-      "{\"name\":\"utm\",\"id\":{\"authority\":\"EPSG\",\"code\":32617}}";
+  static final String UTM = "{\"name\":\"utm\",\"id\":{\"authority\":\"EPSG\",\"code\":32617}}";
   static final String SCAR = "LINESTRING (500010 3000010, 500040 3000012)";
   static final String BED =
       "POLYGON ((500000 3000000, 500100 3000000, 500100 3000100, 500000 3000100, 500000 3000000))";

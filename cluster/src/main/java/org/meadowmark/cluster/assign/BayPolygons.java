@@ -119,13 +119,12 @@ public final class BayPolygons {
     Dataset<Row> rows = layer.rows().withColumn(KEY, functions.monotonically_increasing_id());
     String geometry = layer.geometryColumn();
     Dataset<Row> shapes =
-        rows.select(KEY, geometry)
+        rows.select(functions.col(KEY), functions.col("`" + geometry + "`"))
             .map(
                 (MapFunction<Row, Row>)
                     row ->
                         RowFactory.create(
-                            row.getLong(0),
-                            LayerShapes.shape(row.<byte[]>getAs(1)).orElse(null)),
+                            row.getLong(0), LayerShapes.shape(row.<byte[]>getAs(1)).orElse(null)),
                 Encoders.row(SHAPES))
             .filter(functions.col(SHAPE).isNotNull());
     Dataset<Row> best =
@@ -138,9 +137,7 @@ public final class BayPolygons {
                 (MapFunction<Row, Row>)
                     row ->
                         RowFactory.create(
-                            row.getLong(0),
-                            -share(row.getAs(1), row.getAs(2)),
-                            row.getString(3)),
+                            row.getLong(0), -share(row.getAs(1), row.getAs(2)), row.getString(3)),
                 Encoders.row(SHARES))
             .groupBy(KEY)
             .agg(functions.min(functions.struct(LESS, BAY)).getField(BAY).alias(BAY));
@@ -148,13 +145,14 @@ public final class BayPolygons {
         Stream.concat(Arrays.stream(layer.rows().schema().fieldNames()), Stream.of(BAY))
             .map(name -> functions.col("`" + name + "`"))
             .toArray(Column[]::new);
-    return rows.join(best, functions.col(KEY).equalTo(best.col(KEY)), "left_outer").select(columns);
+    return rows.join(best, rows.col(KEY).equalTo(best.col(KEY)), "left_outer").select(columns);
   }
 
   private Dataset<Row> outlines(String layerCrs) {
     List<Row> rows = new ArrayList<>();
     outlines.forEach(
-        (name, outline) -> rows.add(RowFactory.create(name, LayerShapes.in(outline, crs, layerCrs))));
+        (name, outline) ->
+            rows.add(RowFactory.create(name, LayerShapes.in(outline, crs, layerCrs))));
     return spark.createDataFrame(rows, OUTLINES);
   }
 

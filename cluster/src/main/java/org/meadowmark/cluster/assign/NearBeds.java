@@ -76,10 +76,8 @@ public final class NearBeds {
    */
   public static long pairs(Dataset<Row> beds, double metres) {
     return beds.as("a")
-        .join(
-            beds.as("b"),
-            functions.expr("ST_Intersects(a.reach, b.shape) AND a.bay < b.bay"))
-        .selectExpr("a.shape", "b.shape")
+        .join(beds.as("b"), functions.expr("ST_Intersects(a.reach, b.shape) AND a.bay < b.bay"))
+        .selectExpr("a.shape AS first", "b.shape AS second")
         .filter((FilterFunction<Row>) row -> isNear(row.getAs(0), row.getAs(1), metres))
         .count();
   }

@@ -113,8 +113,7 @@ final class BayMerger implements FlatMapGroupsFunction<String, Row, Row> {
     inputs.addAll(bay.rows());
     inputs.addAll(grids(bay.definition()));
     String place = folders.write(name, assessed, inputs, meter);
-    return Stream.of(
-        Stage.row(name, Stage.FOLDER, 0, 0, place.getBytes(StandardCharsets.UTF_8)));
+    return Stream.of(Stage.row(name, Stage.FOLDER, 0, 0, place.getBytes(StandardCharsets.UTF_8)));
   }
 
   /** Grids of depth are files on every machine. */

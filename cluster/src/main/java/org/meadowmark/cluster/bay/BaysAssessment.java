@@ -206,10 +206,7 @@ public final class BaysAssessment implements AutoCloseable {
    * @param outside features in no bay
    */
   private record Layers(
-      Dataset<Row> features,
-      BayReader reader,
-      Dataset<Row> beds,
-      Optional<Dataset<Row>> outside) {}
+      Dataset<Row> features, BayReader reader, Dataset<Row> beds, Optional<Dataset<Row>> outside) {}
 
   private Layers open() {
     List<LayerSource> sources = survey.layers();
@@ -324,10 +321,7 @@ public final class BaysAssessment implements AutoCloseable {
     for (Row row :
         errors.orderBy(Stage.BAY, Stage.BYTES).limit(MOST_ERRORS_SHOWN).collectAsList()) {
       messages.add(
-          "bay "
-              + row.getString(0)
-              + ": "
-              + new String(row.<byte[]>getAs(Stage.BYTES), UTF_8));
+          "bay " + row.getString(0) + ": " + new String(row.<byte[]>getAs(Stage.BYTES), UTF_8));
     }
     throw new MeadowmarkException(
         String.join(" | ", messages)

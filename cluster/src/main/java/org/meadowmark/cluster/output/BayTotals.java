@@ -121,14 +121,12 @@ public final class BayTotals {
     return layouts.stream().map(ResultTable::name).toList().indexOf(table);
   }
 
-  private static void each(
-      Dataset<Row> rows, List<ResultTable> layouts, String table, Line line) {
+  private static void each(Dataset<Row> rows, List<ResultTable> layouts, String table, Line line) {
     int number = number(layouts, table);
     List<String> names = layouts.get(number).columns().stream().map(Column::name).toList();
     for (Row row : TableFiles.rowsOf(rows, number).collectAsList()) {
       Map<String, Object> values = new TreeMap<>();
-      for (Value value :
-          RowBytes.read(TableRow.class, row.<byte[]>getAs("bytes")).values()) {
+      for (Value value : RowBytes.read(TableRow.class, row.<byte[]>getAs("bytes")).values()) {
         values.put(names.get(value.column()), value.object());
       }
       line.take(row.getString(0), values);

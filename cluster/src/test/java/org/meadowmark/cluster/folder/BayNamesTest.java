@@ -51,7 +51,6 @@ class BayNamesTest {
     assertThat(names.values())
         .doesNotHaveDuplicates()
         .allSatisfy(
-            name ->
-                assertThat(name.getBytes(StandardCharsets.UTF_8).length).isBetween(90, 110));
+            name -> assertThat(name.getBytes(StandardCharsets.UTF_8).length).isBetween(90, 110));
   }
 }

@@ -144,7 +144,8 @@ public final class AssessmentWriter {
 
     Files.writeString(
         target.resolve(WorkedLossText.FILE_NAME),
-        WorkedLossText.of(definition.name(), assessed.recovery(), assessed.references().scarRecovery()),
+        WorkedLossText.of(
+            definition.name(), assessed.recovery(), assessed.references().scarRecovery()),
         StandardCharsets.UTF_8);
     meter.begin("Writing crew sheets", assessed.repairs().seasons().size());
     CrewSheets.write(

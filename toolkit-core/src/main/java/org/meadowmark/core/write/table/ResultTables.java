@@ -117,9 +117,8 @@ public final class ResultTables {
   }
 
   /**
-   * Makes all tables without rows, for a store that many surveys with the same reference tables
-   * are put into: columns that {@link #of} makes for the causes of one survey are here for every
-   * cause.
+   * Makes all tables without rows, for a store that many surveys with the same reference tables are
+   * put into: columns that {@link #of} makes for the causes of one survey are here for every cause.
    *
    * @param parameters those of the surveys
    * @param references reference tables that they use
