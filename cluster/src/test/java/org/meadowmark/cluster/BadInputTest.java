@@ -2,33 +2,28 @@ package org.meadowmark.cluster;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.meadowmark.cluster.SharedSession.SPARK;
+import static org.meadowmark.cluster.SmallSurvey.BED;
+import static org.meadowmark.cluster.SmallSurvey.SCAR;
+import static org.meadowmark.cluster.SmallSurvey.UTM;
+import static org.meadowmark.cluster.SmallSurvey.wkb;
 
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.stream.Stream;
 import org.apache.spark.sql.Row;
 import org.apache.spark.sql.RowFactory;
-import org.apache.spark.sql.sedona_sql.UDT.GeometryUDT;
-import org.apache.spark.sql.types.StructType;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.locationtech.jts.io.ParseException;
-import org.locationtech.jts.io.WKBWriter;
-import org.locationtech.jts.io.WKTReader;
 import org.meadowmark.cluster.SharedSession.Said;
 
 /** What is wrong with layers is said, nothing is dropped silently, and nothing is left behind. */
 class BadInputTest {
-  private static final String UTM =
-      "{\"name\":\"utm\",\"id\":{\"authority\":\"EPSG\",\"code\":32617}}";
-  private static final String SCAR = "LINESTRING (500010 3000010, 500040 3000012)";
-  private static final String BED =
-      "POLYGON ((500000 3000000, 500100 3000000, 500100 3000100, 500000 3000100, 500000 3000000))";
-
   @TempDir Path folder;
 
   private Path output;
@@ -36,34 +31,11 @@ class BadInputTest {
   @BeforeEach
   void survey() throws IOException {
     output = folder.resolve("output");
-    Files.writeString(
-        folder.resolve("survey.toml"),
-        """
-        [survey]
-        name = "Small"
-        [layers.scars]
-        file = "scars.parquet"
-        [layers.beds]
-        file = "beds.parquet"
-        """);
+    SmallSurvey.file(folder);
   }
 
   private void layer(String name, String crs, String... geometries) throws ParseException {
-    List<Row> rows = new ArrayList<>();
-    for (int i = 0; i < geometries.length; i++) {
-      rows.add(
-          RowFactory.create(
-              i == 0 ? "north" : null,
-              geometries[i].isEmpty() ? null : new WKTReader().read(geometries[i])));
-    }
-    SPARK
-        .createDataFrame(
-            rows, new StructType().add("bay", "string").add("geometry", new GeometryUDT()))
-        .coalesce(1)
-        .write()
-        .format("geoparquet")
-        .option("geoparquet.crs", crs)
-        .save(folder.resolve(name + ".parquet").toString());
+    SmallSurvey.layer(folder, name, crs, geometries);
   }
 
   private Said assess(Object... more) {
@@ -75,7 +47,12 @@ class BadInputTest {
   private void assertNothingLeft() throws IOException {
     try (Stream<Path> files = Files.list(folder)) {
       assertThat(files.map(file -> file.getFileName().toString()))
-          .isSubsetOf("survey.toml", "scars.parquet", "beds.parquet", ".scars.parquet.crc");
+          .isSubsetOf(
+              "survey.toml",
+              "scars.parquet",
+              ".scars.parquet.crc",
+              "beds.parquet",
+              ".beds.parquet.crc");
     }
   }
 
@@ -91,7 +68,10 @@ class BadInputTest {
   @Test
   void parquetWithoutGeometryIsRefused() throws Exception {
     layer("scars", UTM, SCAR);
-    SPARK.range(3).write().parquet(folder.resolve("beds.parquet").toString());
+    RawGeoParquet.writePlain(
+        folder.resolve("beds.parquet"),
+        List.of(new RawGeoParquet.Plain("north", wkb(BED))),
+        Optional.empty());
     Said said = assess();
     assertThat(said.code()).isEqualTo(3);
     assertThat(said.err()).contains("beds.parquet").contains("without the metadata of GeoParquet");
@@ -131,19 +111,15 @@ class BadInputTest {
   }
 
   @Test
-  void aGeometryThatCannotBeReadIsAFindingAndTheRestIsMeasured() throws Exception {
+  void aGeometryThatCannotBeReadIsAFindingAndTheRestIsAssessed() throws Exception {
     layer("beds", UTM, BED);
-    byte[] whole = new WKBWriter().write(new WKTReader().read(SCAR));
     RawGeoParquet.write(
         folder.resolve("scars.parquet"),
         List.of(
-            new RawGeoParquet.Feature("a", 1, whole),
+            new RawGeoParquet.Feature("a", 1, wkb(SCAR)),
             new RawGeoParquet.Feature("b", 2, new byte[] {1, 2, 0, 0, 0, 9}),
             new RawGeoParquet.Feature("c", 3, null)),
-        "{\"version\":\"1.1.0\",\"primary_column\":\"geometry\",\"columns\":{\"geometry\":"
-            + "{\"encoding\":\"WKB\",\"geometry_types\":[],\"crs\":"
-            + UTM
-            + "}}}");
+        RawGeoParquet.geo(UTM));
     Said said = assess();
     assertThat(said.code()).as(said.err()).isZero();
     assertThat(said.out()).contains("1 scars in 1 beds");
@@ -168,17 +144,13 @@ class BadInputTest {
   }
 
   @Test
-  void anOutputIsReplacedOnlyWhereItIsOneAndWhereThatIsAsked() throws Exception {
-    layer("scars", UTM, SCAR);
-    layer("beds", UTM, BED);
-    assertThat(assess().code()).isZero();
-    Said again = assess();
-    assertThat(again.code()).isEqualTo(4);
-    assertThat(again.err()).contains("already exists").contains("--overwrite");
-    assertThat(assess("--overwrite").code()).isZero();
-    Files.delete(output.resolve("run-record.json"));
+  void anOutputThatIsThereIsRefusedBeforeAnythingIsRead() throws Exception {
+    Files.createDirectory(output);
+    Said said = assess();
+    assertThat(said.code()).isEqualTo(4);
+    assertThat(said.err()).contains("already exists").contains("--overwrite");
     Said foreign = assess("--overwrite");
     assertThat(foreign.code()).isEqualTo(4);
-    assertThat(output.resolve("beds.parquet")).exists();
+    assertThat(foreign.err()).contains("has no run-record.json of an earlier run");
   }
 }

@@ -1,6 +1,10 @@
 package org.meadowmark.cluster;
 
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -10,26 +14,26 @@ import org.apache.spark.sql.SparkSession;
 import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.GeometryCollection;
 import org.locationtech.jts.io.WKBWriter;
-import org.meadowmark.core.assessment.LoadedSurvey;
-import org.meadowmark.core.assessment.SurveyLoader;
-import org.meadowmark.core.measure.SurveyMeasurer;
+import org.meadowmark.core.assessment.Assessment;
+import org.meadowmark.core.assessment.AssessmentWriter;
 import org.meadowmark.core.model.Progress;
 import org.meadowmark.core.reference.ReferenceTables;
 import org.meadowmark.core.reference.ReferenceTablesReader;
+import org.meadowmark.core.survey.LayerSource;
 import org.meadowmark.core.survey.ParametersTable;
 import org.meadowmark.core.survey.Setting;
-import org.meadowmark.core.survey.SurveyDefinition;
 import org.meadowmark.core.survey.SurveyFile;
-import org.meadowmark.core.write.Column;
+import org.meadowmark.core.write.AssessedSurvey;
 import org.meadowmark.core.write.ResultTable;
+import org.meadowmark.core.write.record.FileDigest;
+import org.meadowmark.core.write.record.StageMeter;
+import org.meadowmark.core.write.summary.Summary;
 import org.meadowmark.core.write.table.ResultTables;
 
-/**
- * Tables of the toolkit on one machine and of the cluster, as rows of text that can be compared.
- */
+/** What the toolkit gives on one machine, and the cluster's tables in a form to compare with it. */
 final class OneMachine {
-  /** They name the file, which is another one after conversion. */
-  private static final List<String> OF_THE_FILE = List.of("source_file", "source_layer");
+  /** What a program says that was not packed. */
+  static final String VERSION = "unknown version";
 
   private static final String QUICK_NAME = "connectivity_detail_patches";
   private static final String QUICK_VALUE = "0";
@@ -39,23 +43,32 @@ final class OneMachine {
 
   private OneMachine() {}
 
-  /** Rows by table, as the toolkit gives them without a cluster. */
-  static Map<String, List<String>> measured(Path survey) {
+  /** The assessment of one survey, under a name. */
+  static AssessedSurvey assess(Path survey, String name) {
     ReferenceTables references = ReferenceTablesReader.bundled();
-    SurveyDefinition definition =
-        SurveyFile.draft(survey)
-            .withSetting(new Setting(QUICK_NAME, List.of(QUICK_VALUE), "test"))
-            .define(ParametersTable.bundled(), references);
-    LoadedSurvey loaded = new SurveyLoader(definition, references, Progress.NONE).load();
+    return new Assessment(
+            SurveyFile.draft(survey)
+                .withName(name)
+                .withSetting(new Setting(QUICK_NAME, List.of(QUICK_VALUE), "test"))
+                .define(ParametersTable.bundled(), references),
+            references,
+            Map.of(),
+            VERSION,
+            Progress.NONE)
+        .assess();
+  }
+
+  /** All files of an assessment, with some digests of its input. */
+  static void write(AssessedSurvey assessed, List<FileDigest> inputs, Path folder)
+      throws IOException {
+    new AssessmentWriter(inputs, Map.of(), VERSION, Instant.now(), new StageMeter(Progress.NONE))
+        .write(assessed, Summary.text(assessed), folder);
+  }
+
+  /** Rows of all tables as text, by table. */
+  static Map<String, List<String>> rows(AssessedSurvey assessed) {
     Map<String, List<String>> tables = new LinkedHashMap<>();
-    for (ResultTable table :
-        ResultTables.measured(
-            new SurveyMeasurer(loaded.orThrow(), definition.parameters(), references, Progress.NONE)
-                .measure(),
-            definition.parameters(),
-            references)) {
-      tables.put(table.name(), rows(table));
-    }
+    ResultTables.of(assessed).forEach(table -> tables.put(table.name(), rows(table)));
     return tables;
   }
 
@@ -64,10 +77,7 @@ final class OneMachine {
     for (ResultTable.Row row : table.rows()) {
       StringBuilder text = new StringBuilder();
       for (int i = 0; i < row.values().size(); i++) {
-        Column column = table.columns().get(i);
-        if (!OF_THE_FILE.contains(column.name())) {
-          text.append(column.name()).append('=').append(row.values().get(i)).append(' ');
-        }
+        append(text, table.columns().get(i).name(), row.values().get(i));
       }
       row.geometry().ifPresent(geometry -> text.append(bits(geometry)));
       rows.add(text.toString());
@@ -86,20 +96,25 @@ final class OneMachine {
         continue;
       }
       StringBuilder text = new StringBuilder();
-      Geometry geometry = null;
       for (String name : row.schema().fieldNames()) {
-        if (name.equals("geometry")) {
-          geometry = row.getAs(name);
-        } else if (!name.equals("bay") && !OF_THE_FILE.contains(name)) {
-          text.append(name).append('=').append(row.<Object>getAs(name)).append(' ');
+        if (!name.equals("geometry") && !name.equals("bay")) {
+          append(text, name, row.getAs(name));
         }
       }
+      Geometry geometry = placed ? row.getAs("geometry") : null;
       if (geometry != null) {
         text.append(bits(geometry));
       }
       rows.add(text.toString());
     }
     return rows;
+  }
+
+  /** No value is told apart from 0, but not from a column that only other bays need. */
+  private static void append(StringBuilder text, String column, Object value) {
+    if (value != null) {
+      text.append(column).append('=').append(value).append(' ');
+    }
   }
 
   /** Every bit of the coordinates; a multi geometry of one part is that part. */
@@ -109,5 +124,28 @@ final class OneMachine {
             ? geometry.getGeometryN(0)
             : geometry;
     return WKBWriter.toHex(new WKBWriter(2).write(single));
+  }
+
+  /**
+   * Lays converted layers out under the names that they had before, with the survey file of before:
+   * what names the files is then the same on the cluster and on one machine.
+   */
+  static void underNamesOfBefore(Path survey, Path converted, Path target, Move move) {
+    List<LayerSource> before = SurveyFile.draft(survey).layers();
+    List<LayerSource> after = SurveyFile.draft(converted).layers();
+    try {
+      Files.createDirectories(target);
+      Files.copy(survey.resolve(SurveyFile.NAME), target.resolve(SurveyFile.NAME));
+      for (int i = 0; i < before.size(); i++) {
+        move.move(after.get(i), target.resolve(before.get(i).fileLabel()));
+      }
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
+  /** Moves or copies a layer. */
+  interface Move {
+    void move(LayerSource layer, Path to) throws IOException;
   }
 }

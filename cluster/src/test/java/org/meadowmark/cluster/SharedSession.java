@@ -20,7 +20,8 @@ final class SharedSession {
     System.setProperty("SCARF_NO_ANALYTICS", "true");
     return SedonaContext.create(
         SparkSession.builder()
-            .master("local[2]")
+            // Two cores; a task may fail once.
+            .master("local[2,2]")
             .appName("tests")
             .config("spark.ui.enabled", "false")
             .config("spark.sql.shuffle.partitions", "2")

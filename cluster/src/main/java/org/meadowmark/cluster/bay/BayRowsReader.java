@@ -6,6 +6,7 @@ import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.TreeMap;
 import org.meadowmark.cluster.geoparquet.FeatureRow;
 import org.meadowmark.cluster.geoparquet.RowBytes;
 import org.meadowmark.cluster.geoparquet.Value;
@@ -18,6 +19,7 @@ import org.meadowmark.core.read.LayerProblems;
 import org.meadowmark.core.read.LayerReader;
 import org.meadowmark.core.read.SourceFeature;
 import org.meadowmark.core.survey.LayerSource;
+import org.meadowmark.core.write.record.FileDigest;
 
 /**
  * Reads the layers of one bay from the rows that came to this machine.
@@ -37,6 +39,8 @@ final class BayRowsReader implements LayerReader {
   private final List<LayerSource> sources;
   private final List<LayerHead> heads;
   private final List<List<byte[]>> rows;
+  private final String bay;
+  private final TreeMap<Integer, FileDigest> digests = new TreeMap<>();
 
   /**
    * A reader.
@@ -44,11 +48,19 @@ final class BayRowsReader implements LayerReader {
    * @param sources the layers of the survey
    * @param heads what the files say about each
    * @param rows rows of each
+   * @param bay name of the bay
    */
-  BayRowsReader(List<LayerSource> sources, List<LayerHead> heads, List<List<byte[]>> rows) {
+  BayRowsReader(
+      List<LayerSource> sources, List<LayerHead> heads, List<List<byte[]>> rows, String bay) {
     this.sources = sources;
     this.heads = heads;
     this.rows = rows;
+    this.bay = bay;
+  }
+
+  /** Digests of the rows that were read, layers in the order of the survey. */
+  List<FileDigest> digests() {
+    return List.copyOf(digests.values());
   }
 
   @Override
@@ -71,6 +83,10 @@ final class BayRowsReader implements LayerReader {
     encoded.forEach(
         bytes -> inOrder.add(new Encoded(RowBytes.read(FeatureRow.class, bytes), bytes)));
     inOrder.sort(ORDER);
+    RowsDigest digest = RowsDigest.begin(head);
+    inOrder.forEach(each -> digest.add(each.bytes));
+    digests.put(
+        place, digest.of(source.fileLabel(), head.ofBays() ? "rows of " + bay : "all rows"));
     long number = 0;
     for (Encoded each : inOrder) {
       number++;

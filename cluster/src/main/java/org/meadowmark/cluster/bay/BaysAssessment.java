@@ -1,9 +1,12 @@
 package org.meadowmark.cluster.bay;
 
-import java.nio.charset.StandardCharsets;
+import static java.nio.charset.StandardCharsets.UTF_8;
+
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.TreeMap;
+import java.util.stream.Stream;
 import org.apache.spark.api.java.JavaRDD;
 import org.apache.spark.api.java.JavaSparkContext;
 import org.apache.spark.api.java.function.MapFunction;
@@ -11,10 +14,15 @@ import org.apache.spark.broadcast.Broadcast;
 import org.apache.spark.sql.Column;
 import org.apache.spark.sql.Dataset;
 import org.apache.spark.sql.Encoders;
+import org.apache.spark.sql.KeyValueGroupedDataset;
 import org.apache.spark.sql.Row;
 import org.apache.spark.sql.SparkSession;
 import org.apache.spark.sql.functions;
 import org.apache.spark.storage.StorageLevel;
+import org.meadowmark.cluster.assign.BayPolygons;
+import org.meadowmark.cluster.assign.NearBeds;
+import org.meadowmark.cluster.assign.OutsideFeatures;
+import org.meadowmark.cluster.folder.BayFolders;
 import org.meadowmark.cluster.geoparquet.FeatureEncoder;
 import org.meadowmark.cluster.geoparquet.FeatureRow;
 import org.meadowmark.cluster.geoparquet.GeoParquetLayer;
@@ -25,10 +33,12 @@ import org.meadowmark.core.model.MeadowmarkException;
 import org.meadowmark.core.partition.PartSize;
 import org.meadowmark.core.project.DepthGrid;
 import org.meadowmark.core.survey.LayerSource;
+import org.meadowmark.core.survey.Parameters;
 import scala.Tuple2;
 
 /**
- * Assesses bays side by side: features to bays, bays to parts, parts to figures, figures to tables.
+ * Assesses bays side by side: features to bays, bays to parts, parts to figures, figures to tables
+ * and folders.
  *
  * <p>A bay is a survey of its own: beds and scars of different bays do not change each other's
  * figures. Every figure is the one that the toolkit gives for the bay on one machine.
@@ -40,6 +50,8 @@ public final class BaysAssessment implements AutoCloseable {
   private final SurveySpec survey;
   private final String bayColumn;
   private final PartSize size;
+  private final Optional<BayFolders> folders;
+  private final Optional<BayPolygons> polygons;
   private final List<Dataset<?>> held = new ArrayList<>();
 
   /**
@@ -47,10 +59,21 @@ public final class BaysAssessment implements AutoCloseable {
    *
    * @param spark the session
    * @param survey layers and parameters
-   * @param bayColumn column of the layers that names the bay; empty where all is one bay
+   * @param bayColumn column of the layers that names the bay; empty where all is one bay, or where
+   *     there are polygons
+   * @param polygons bays as polygons, where scars and beds go by their place
    * @param size how large a part may be
+   * @param folders writes all files of each bay, where they are wanted
    */
-  public BaysAssessment(SparkSession spark, SurveySpec survey, String bayColumn, PartSize size) {
+  public BaysAssessment(
+      SparkSession spark,
+      SurveySpec survey,
+      String bayColumn,
+      Optional<BayPolygons> polygons,
+      PartSize size,
+      Optional<BayFolders> folders) {
+    this.polygons = polygons;
+    this.folders = folders;
     this.spark = spark;
     this.survey = survey;
     this.bayColumn = bayColumn;
@@ -62,11 +85,20 @@ public final class BaysAssessment implements AutoCloseable {
    *
    * @param rows rows of all tables of all bays, see {@link Stage}
    * @param bays bays by name
+   * @param folders where the files of each bay lie for now, by bay; empty where none were wanted
+   * @param nearBeds pairs of beds of different bays within the largest crossing distance
+   * @param outside scars and beds in no bay, see {@link OutsideFeatures}; empty without polygons
    * @param parts number of parts
    * @param largestPartScars scars of the part that has most
    */
   public record Outcome(
-      Dataset<Row> rows, TreeMap<String, Bay> bays, int parts, long largestPartScars) {}
+      Dataset<Row> rows,
+      TreeMap<String, Bay> bays,
+      TreeMap<String, String> folders,
+      long nearBeds,
+      Optional<Dataset<Row>> outside,
+      int parts,
+      long largestPartScars) {}
 
   /**
    * A bay.
@@ -82,7 +114,12 @@ public final class BaysAssessment implements AutoCloseable {
    * @throws MeadowmarkException if the input of any bay cannot be used
    */
   public Outcome assess() {
-    Dataset<Row> loaded = hold(load());
+    Layers layers = open();
+    Dataset<Row> features = hold(layers.features());
+    Dataset<Row> loaded =
+        hold(
+            byBay(features)
+                .flatMapGroups(new BayLoader(survey, layers.reader(), size), Stage.encoder()));
     refuseErrors(loaded);
     TreeMap<String, Bay> bays = new TreeMap<>(Ids.ORDER);
     List<Tuple2<String, Tuple2<String, Integer>>> facts =
@@ -105,17 +142,36 @@ public final class BaysAssessment implements AutoCloseable {
                 functions.col(Stage.NUMBER))
             .collectAsList();
     Dataset<Row> evidence = measure(ofKind(loaded, Stage.PART), parts);
-    Dataset<Row> measured =
-        // "facts" comes before "evidence" in falling order.
-        ofKind(loaded, Stage.FACTS)
-            .union(evidence)
-            .groupByKey((MapFunction<Row, String>) row -> row.getString(0), Encoders.STRING())
-            .flatMapSortedGroups(
-                new Column[] {functions.col(Stage.KIND).desc(), functions.col(Stage.NUMBER).asc()},
-                new BayMerger(survey),
-                Stage.encoder());
-    Dataset<Row> rows = hold(measured.union(ofKind(loaded, Stage.CHECKED)));
-    return new Outcome(rows, bays, parts.size(), parts.isEmpty() ? 0 : parts.get(0).getLong(2));
+    Dataset<Row> rows =
+        hold(
+            byBay(features.union(ofKind(loaded, Stage.FACTS)).union(evidence))
+                .flatMapSortedGroups(
+                    new Column[] {
+                      functions.col(Stage.KIND).desc(), functions.col(Stage.NUMBER).asc()
+                    },
+                    new BayMerger(survey, layers.reader(), folders.orElse(null)),
+                    Stage.encoder()));
+    return new Outcome(
+        rows,
+        bays,
+        places(rows),
+        bays.size() > 1 ? NearBeds.pairs(hold(layers.beds()), reachMetres()) : 0,
+        layers.outside(),
+        parts.size(),
+        parts.isEmpty() ? 0 : parts.get(0).getLong(2));
+  }
+
+  /** Of tries that failed or came late Spark keeps no row, so there is one place a bay. */
+  private static TreeMap<String, String> places(Dataset<Row> rows) {
+    TreeMap<String, String> places = new TreeMap<>(Ids.ORDER);
+    for (Row row : ofKind(rows, Stage.FOLDER).collectAsList()) {
+      places.put(row.getString(0), new String(row.<byte[]>getAs(Stage.BYTES), UTF_8));
+    }
+    return places;
+  }
+
+  private static KeyValueGroupedDataset<String, Row> byBay(Dataset<Row> rows) {
+    return rows.groupByKey((MapFunction<Row, String>) row -> row.getString(0), Encoders.STRING());
   }
 
   @Override
@@ -132,11 +188,33 @@ public final class BaysAssessment implements AutoCloseable {
     return rows.filter(functions.col(Stage.KIND).equalTo(kind));
   }
 
-  private Dataset<Row> load() {
-    List<LayerSource> sources = survey.definition().layers();
+  private double reachMetres() {
+    Parameters parameters = survey.parameters();
+    return Stream.concat(
+            parameters.crossingDistancesMetres().stream(),
+            Stream.of(parameters.crossingDistanceMetres()))
+        .max(Double::compare)
+        .orElseThrow();
+  }
+
+  /**
+   * Layers as opened.
+   *
+   * @param features rows of the features of bays
+   * @param reader what reads them
+   * @param beds beds with their bays
+   * @param outside features in no bay
+   */
+  private record Layers(
+      Dataset<Row> features, BayReader reader, Dataset<Row> beds, Optional<Dataset<Row>> outside) {}
+
+  private Layers open() {
+    List<LayerSource> sources = survey.layers();
     List<LayerHead> heads = new ArrayList<>();
     ArrayList<ArrayList<byte[]>> ofEveryBay = new ArrayList<>();
     Dataset<Row> features = spark.createDataset(List.of(), Stage.encoder());
+    List<Dataset<Row>> beds = new ArrayList<>();
+    List<Dataset<Row>> outside = new ArrayList<>();
     for (int i = 0; i < sources.size(); i++) {
       LayerSource source = sources.get(i);
       ofEveryBay.add(new ArrayList<>());
@@ -145,65 +223,92 @@ public final class BaysAssessment implements AutoCloseable {
         continue;
       }
       GeoParquetLayer layer = GeoParquetLayer.open(spark, source);
-      heads.add(LayerHead.of(layer));
-      boolean ofBays = layer.attributes().contains(bayColumn);
-      Dataset<Row> rows = encoded(layer, i, ofBays);
-      if (bayColumn.isEmpty() || ofBays) {
-        features = features.union(rows);
-      } else if (source.role() == LayerRole.SCARS || source.role() == LayerRole.BEDS) {
-        throw new MeadowmarkException(
-            source.fileLabel()
-                + ": "
-                + layer.name()
-                + ": has no column '"
-                + bayColumn
-                + "' that names the bay; it has: "
-                + String.join(", ", layer.attributes()));
+      Optional<String> column = column(layer);
+      heads.add(LayerHead.of(layer, column.isPresent()));
+      Dataset<Row> rows = layer.rows();
+      if (column.isPresent() && polygons.isPresent()) {
+        Dataset<Row> assigned = hold(polygons.get().assign(layer));
+        outside.add(OutsideFeatures.of(assigned, layer));
+        rows = assigned.filter(functions.col(BayPolygons.BAY).isNotNull());
+      }
+      Dataset<Row> encoded = encoded(rows, layer, i, column);
+      if (column.isPresent() || bayColumn.isEmpty() && polygons.isEmpty()) {
+        features = features.union(encoded);
       } else {
-        for (Row row : rows.collectAsList()) {
+        for (Row row : encoded.collectAsList()) {
           ofEveryBay.get(i).add(row.getAs(Stage.BYTES));
         }
+      }
+      if (column.isPresent() && source.role() == LayerRole.BEDS) {
+        beds.add(NearBeds.beds(rows, layer, column.get(), reachMetres()));
       }
     }
     Broadcast<ArrayList<ArrayList<byte[]>>> shared =
         JavaSparkContext.fromSparkContext(spark.sparkContext()).broadcast(ofEveryBay);
-    return features
-        .groupByKey((MapFunction<Row, String>) row -> row.getString(0), Encoders.STRING())
-        .flatMapGroups(new BayLoader(survey, heads, shared, size), Stage.encoder());
+    return new Layers(
+        features,
+        new BayReader(survey, heads, shared),
+        beds.stream().reduce(Dataset::union).orElseGet(spark::emptyDataFrame),
+        outside.stream().reduce(Dataset::union).map(this::hold));
   }
 
-  private Dataset<Row> encoded(GeoParquetLayer layer, int number, boolean ofBays) {
+  /** Column with the bay of each row; empty where a layer counts for every bay. */
+  private Optional<String> column(GeoParquetLayer layer) {
+    LayerRole role = layer.source().role();
+    boolean needed = role == LayerRole.SCARS || role == LayerRole.BEDS;
+    if (polygons.isPresent()) {
+      return needed ? Optional.of(BayPolygons.BAY) : Optional.empty();
+    }
+    if (layer.attributes().contains(bayColumn)) {
+      return Optional.of(bayColumn);
+    }
+    if (needed && !bayColumn.isEmpty()) {
+      throw new MeadowmarkException(
+          layer.source().fileLabel()
+              + ": "
+              + layer.name()
+              + ": has no column '"
+              + bayColumn
+              + "' that names the bay; it has: "
+              + String.join(", ", layer.attributes()));
+    }
+    return Optional.empty();
+  }
+
+  private Dataset<Row> encoded(
+      Dataset<Row> rows, GeoParquetLayer layer, int number, Optional<String> column) {
     String named = survey.name();
-    int bay = ofBays ? layer.rows().schema().fieldIndex(bayColumn) : -1;
-    if (ofBays) {
-      Column name = functions.col("`" + bayColumn + "`").cast("string");
-      long without =
-          layer.rows().filter(name.isNull().or(functions.trim(name).equalTo(""))).count();
-      if (without > 0) {
-        throw new MeadowmarkException(
-            layer.source().fileLabel()
-                + ": "
-                + layer.name()
-                + ": "
-                + without
-                + " feature(s) have no value in '"
-                + bayColumn
-                + "'; give each the name of its bay");
-      }
+    int bay = column.map(name -> rows.schema().fieldIndex(name)).orElse(-1);
+    if (column.isPresent()) {
+      refuseWithoutBay(rows, layer, column.get());
     }
     FeatureEncoder encoder = new FeatureEncoder(layer);
-    return layer
-        .rows()
-        .map(
-            (MapFunction<Row, Row>)
-                row ->
-                    Stage.row(
-                        bay < 0 ? named : row.get(bay).toString(),
-                        Stage.FEATURE,
-                        number,
-                        0,
-                        RowBytes.of(encoder.encode(row), FeatureRow.class)),
-            Stage.encoder());
+    return rows.map(
+        (MapFunction<Row, Row>)
+            row ->
+                Stage.row(
+                    bay < 0 ? named : row.get(bay).toString(),
+                    Stage.FEATURE,
+                    number,
+                    0,
+                    RowBytes.of(encoder.encode(row), FeatureRow.class)),
+        Stage.encoder());
+  }
+
+  private static void refuseWithoutBay(Dataset<Row> rows, GeoParquetLayer layer, String column) {
+    Column name = functions.col("`" + column + "`").cast("string");
+    long without = rows.filter(name.isNull().or(functions.trim(name).equalTo(""))).count();
+    if (without > 0) {
+      throw new MeadowmarkException(
+          layer.source().fileLabel()
+              + ": "
+              + layer.name()
+              + ": "
+              + without
+              + " feature(s) have no value in '"
+              + column
+              + "'; give each the name of its bay");
+    }
   }
 
   private static void refuseErrors(Dataset<Row> loaded) {
@@ -216,10 +321,7 @@ public final class BaysAssessment implements AutoCloseable {
     for (Row row :
         errors.orderBy(Stage.BAY, Stage.BYTES).limit(MOST_ERRORS_SHOWN).collectAsList()) {
       messages.add(
-          "bay "
-              + row.getString(0)
-              + ": "
-              + new String(row.<byte[]>getAs(Stage.BYTES), StandardCharsets.UTF_8));
+          "bay " + row.getString(0) + ": " + new String(row.<byte[]>getAs(Stage.BYTES), UTF_8));
     }
     throw new MeadowmarkException(
         String.join(" | ", messages)

@@ -35,11 +35,11 @@ public final class Stage {
   /** What was measured in a part. */
   static final String EVIDENCE = "evidence";
 
-  /** A row of a table of what was measured. */
-  public static final String MEASURED = "measured";
+  /** A row of a table of results. */
+  public static final String RESULT = "result";
 
-  /** A row of a table of what was read and found. */
-  public static final String CHECKED = "checked";
+  /** Where the files of a bay lie until the output is complete. */
+  public static final String FOLDER = "folder";
 
   /** An error in the input, in words. */
   static final String ERROR = "error";

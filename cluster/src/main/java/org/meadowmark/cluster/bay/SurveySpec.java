@@ -5,6 +5,7 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import org.meadowmark.cluster.geoparquet.RowBytes;
 import org.meadowmark.core.reference.ReferenceTables;
 import org.meadowmark.core.reference.ReferenceTablesReader;
 import org.meadowmark.core.survey.LayerSource;
@@ -13,6 +14,7 @@ import org.meadowmark.core.survey.ParametersTable;
 import org.meadowmark.core.survey.Setting;
 import org.meadowmark.core.survey.SurveyDefinition;
 import org.meadowmark.core.survey.SurveyDraft;
+import org.meadowmark.core.write.record.FileDigest;
 
 /**
  * What is assessed, in a form that can travel between machines: layers and the parameters that were
@@ -28,6 +30,7 @@ public final class SurveySpec implements Serializable {
   private final LocalDate date;
   private final ArrayList<LayerSpec> layers = new ArrayList<>();
   private final ArrayList<Given> settings = new ArrayList<>();
+  private final byte[] file;
   private transient volatile Parameters parameters;
 
   /**
@@ -35,8 +38,10 @@ public final class SurveySpec implements Serializable {
    *
    * @param draft settings as they were given
    * @param definition the survey made from it
+   * @param file digest of the survey file
    */
-  public SurveySpec(SurveyDraft draft, SurveyDefinition definition) {
+  public SurveySpec(SurveyDraft draft, SurveyDefinition definition, FileDigest file) {
+    this.file = RowBytes.of(file, FileDigest.class);
     name = definition.name();
     date = definition.date().orElse(null);
     definition.layers().forEach(layer -> layers.add(LayerSpec.of(layer)));
@@ -50,11 +55,24 @@ public final class SurveySpec implements Serializable {
     return name;
   }
 
-  /** The survey of one bay. */
-  SurveyDefinition definition() {
-    List<LayerSource> sources = layers.stream().map(LayerSpec::source).toList();
+  /** Layers in the order of the survey. */
+  List<LayerSource> layers() {
+    return layers.stream().map(LayerSpec::source).toList();
+  }
+
+  /** The survey of one bay, under the names of both; that of the whole where all is one bay. */
+  SurveyDefinition definition(String bay) {
     return new SurveyDefinition(
-        name, Optional.ofNullable(date), Optional.empty(), sources, parameters());
+        bay.equals(name) ? name : name + ", " + bay,
+        Optional.ofNullable(date),
+        Optional.empty(),
+        layers(),
+        parameters());
+  }
+
+  /** Digest of the survey file. */
+  FileDigest file() {
+    return RowBytes.read(FileDigest.class, file);
   }
 
   /** The choices that change results. */

@@ -17,11 +17,12 @@ import org.meadowmark.core.write.ResultTable.GeometryKind;
  * @param values its values; one that is missing is left out
  */
 public record TableRow(Optional<Geometry> geometry, List<Value> values) {
-  static TableRow of(ResultTable table, ResultTable.Row row) {
+  /** A row whose columns have other places in the table of all bays. */
+  static TableRow of(ResultTable table, ResultTable.Row row, int[] places) {
     List<Value> values = new ArrayList<>();
     for (int i = 0; i < row.values().size(); i++) {
       if (row.values().get(i) != null) {
-        values.add(Value.of(i, row.values().get(i)));
+        values.add(Value.of(places[i], row.values().get(i)));
       }
     }
     return new TableRow(row.geometry().map(g -> wrapped(table.geometryKind(), g)), values);

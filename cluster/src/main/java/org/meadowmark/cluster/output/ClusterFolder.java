@@ -23,6 +23,7 @@ public final class ClusterFolder implements AutoCloseable {
   private final FileSystem files;
   private final Path target;
   private final Path part;
+  private final Path tries;
   private final String label;
   private final boolean overwrite;
 
@@ -41,10 +42,11 @@ public final class ClusterFolder implements AutoCloseable {
       Path given = new Path(target);
       files = given.getFileSystem(configuration);
       this.target = given.makeQualified(files.getUri(), files.getWorkingDirectory());
-      this.part =
-          new Path(this.target.getParent(), "." + this.target.getName() + ".meadowmark-part");
+      this.part = beside("part");
+      this.tries = beside("tries");
       check();
       files.delete(part, true);
+      files.delete(tries, true);
     } catch (IOException | IllegalArgumentException e) {
       throw failure(e);
     }
@@ -69,9 +71,33 @@ public final class ClusterFolder implements AutoCloseable {
     }
   }
 
+  /**
+   * Where workers write what may be taken into the output. It is beside the output, so that one
+   * that comes too late, or that should have stopped, writes nothing into it.
+   */
+  public String tries() {
+    return tries.toString();
+  }
+
+  /**
+   * Takes a folder that a worker wrote into the output.
+   *
+   * @param place folder inside {@link #tries}, as the worker named it
+   * @param name name that it is to have in the output
+   */
+  public void take(String place, String name) {
+    Path to = new Path(part, name);
+    try {
+      files.mkdirs(to.getParent());
+      move(new Path(place), to);
+    } catch (IOException e) {
+      throw failure(e);
+    }
+  }
+
   /** Moves everything into place. */
   public void commit() {
-    Path aside = new Path(target.getParent(), "." + target.getName() + ".meadowmark-old");
+    Path aside = beside("old");
     try {
       check();
       boolean replaces = files.exists(target);
@@ -92,9 +118,14 @@ public final class ClusterFolder implements AutoCloseable {
   public void close() {
     try {
       files.delete(part, true);
+      files.delete(tries, true);
     } catch (IOException e) {
       throw failure(e);
     }
+  }
+
+  private Path beside(String ending) {
+    return new Path(target.getParent(), "." + target.getName() + ".meadowmark-" + ending);
   }
 
   private void move(Path from, Path to) throws IOException {

@@ -2,10 +2,14 @@ package org.meadowmark.cluster.output;
 
 import java.sql.Date;
 import java.time.LocalDate;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import java.util.TreeMap;
+import java.util.concurrent.ExecutionException;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.Future;
 import org.apache.spark.api.java.function.MapFunction;
 import org.apache.spark.sql.Dataset;
 import org.apache.spark.sql.Encoders;
@@ -22,15 +26,10 @@ import org.meadowmark.cluster.geoparquet.GeoParquetColumns;
 import org.meadowmark.cluster.geoparquet.ProjJson;
 import org.meadowmark.cluster.geoparquet.RowBytes;
 import org.meadowmark.cluster.geoparquet.Value;
-import org.meadowmark.core.measure.Measurement;
-import org.meadowmark.core.model.Ids;
 import org.meadowmark.core.project.AnalysisGrid;
-import org.meadowmark.core.reference.ReferenceTables;
-import org.meadowmark.core.survey.Parameters;
 import org.meadowmark.core.write.Column;
 import org.meadowmark.core.write.ResultTable;
 import org.meadowmark.core.write.ResultTable.GeometryKind;
-import org.meadowmark.core.write.table.ResultTables;
 
 /**
  * Writes the tables of all bays: as GeoParquet where rows have a geometry, else as Parquet. The
@@ -41,6 +40,7 @@ import org.meadowmark.core.write.table.ResultTables;
  */
 public final class TableFiles {
   private static final String ENDING = ".parquet";
+  private static final int TABLES_AT_ONCE = 4;
 
   private final Dataset<Row> rows;
   private final Map<String, AnalysisGrid> gridOfBay;
@@ -59,44 +59,46 @@ public final class TableFiles {
     this.folder = folder;
   }
 
-  /** The tables of what was measured, without rows. */
-  public static List<ResultTable> measuredLayouts(
-      Parameters parameters, ReferenceTables references) {
-    return ResultTables.measured(
-        new Measurement(
-            List.of(),
-            List.of(),
-            List.of(),
-            List.of(),
-            List.of(),
-            List.of(),
-            List.of(),
-            Optional.empty()),
-        parameters,
-        references);
-  }
-
-  /** Writes every table. */
-  public void write(Parameters parameters, ReferenceTables references) {
-    write(Stage.MEASURED, measuredLayouts(parameters, references));
-    write(Stage.CHECKED, ResultTables.checks(List.of(), List.of()));
-  }
-
-  private void write(String kind, List<ResultTable> layouts) {
-    for (int number = 0; number < layouts.size(); number++) {
-      ResultTable layout = layouts.get(number);
-      Dataset<Row> own =
-          rows.filter(
-              functions
-                  .col(Stage.KIND)
-                  .equalTo(kind)
-                  .and(functions.col(Stage.NUMBER).equalTo(number)));
-      if (layout.geometryKind() == GeometryKind.NONE) {
-        decoded(own, layout).write().parquet(folder.inside(layout.name() + ENDING));
-      } else {
-        writeByGrid(own, layout);
+  /** Writes every table, some at a time: most are small, and preparing a job takes longest. */
+  public void write(List<ResultTable> layouts) {
+    ExecutorService threads = Executors.newFixedThreadPool(TABLES_AT_ONCE);
+    try {
+      List<Future<?>> tables = new ArrayList<>();
+      for (int number = 0; number < layouts.size(); number++) {
+        ResultTable layout = layouts.get(number);
+        Dataset<Row> own = rowsOf(rows, number);
+        tables.add(threads.submit(() -> write(own, layout)));
       }
+      for (Future<?> table : tables) {
+        table.get();
+      }
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+      throw new IllegalStateException("interrupted while tables were written", e);
+    } catch (ExecutionException e) {
+      throw e.getCause() instanceof RuntimeException failure
+          ? failure
+          : new IllegalStateException(e.getCause());
+    } finally {
+      threads.shutdownNow();
     }
+  }
+
+  private void write(Dataset<Row> own, ResultTable layout) {
+    if (layout.geometryKind() == GeometryKind.NONE) {
+      decoded(own, layout).write().parquet(folder.inside(layout.name() + ENDING));
+    } else {
+      writeByGrid(own, layout);
+    }
+  }
+
+  /** Rows of one table. */
+  static Dataset<Row> rowsOf(Dataset<Row> rows, int number) {
+    return rows.filter(
+        functions
+            .col(Stage.KIND)
+            .equalTo(Stage.RESULT)
+            .and(functions.col(Stage.NUMBER).equalTo(number)));
   }
 
   private void writeByGrid(Dataset<Row> own, ResultTable layout) {
@@ -166,31 +168,5 @@ public final class TableFiles {
       case DATE -> DataTypes.DateType;
       case BOOLEAN -> DataTypes.BooleanType;
     };
-  }
-
-  /** Rows of the line for the whole of each bay, by bay: values by column of the table of areas. */
-  public static TreeMap<String, Map<String, Object>> wholeBays(
-      Dataset<Row> rows, Parameters parameters, ReferenceTables references) {
-    List<ResultTable> layouts = measuredLayouts(parameters, references);
-    int number = layouts.stream().map(ResultTable::name).toList().indexOf("areas");
-    List<String> names = layouts.get(number).columns().stream().map(Column::name).toList();
-    List<Row> lines =
-        rows.filter(
-                functions
-                    .col(Stage.KIND)
-                    .equalTo(Stage.MEASURED)
-                    .and(functions.col(Stage.NUMBER).equalTo(number)))
-            .collectAsList();
-    TreeMap<String, Map<String, Object>> whole = new TreeMap<>(Ids.ORDER);
-    for (Row line : lines) {
-      Map<String, Object> values = new TreeMap<>();
-      for (Value value : RowBytes.read(TableRow.class, line.getAs(Stage.BYTES)).values()) {
-        values.put(names.get(value.column()), value.object());
-      }
-      if ("whole survey".equals(values.get("scope"))) {
-        whole.put(line.getString(0), values);
-      }
-    }
-    return whole;
   }
 }

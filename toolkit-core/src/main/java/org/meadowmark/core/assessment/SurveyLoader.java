@@ -87,7 +87,16 @@ public final class SurveyLoader {
     this(definition, tables, progress, reader, Optional.empty());
   }
 
-  private SurveyLoader(
+  /**
+   * Creates a loader for one use, of layers that are no files, that keeps scars elsewhere.
+   *
+   * @param definition what to read
+   * @param tables species and causes
+   * @param progress hears how far the work is
+   * @param reader reads every layer but depth grids
+   * @param store keeps scars; where there is none they are in memory
+   */
+  public SurveyLoader(
       SurveyDefinition definition,
       ReferenceTables tables,
       Progress progress,

@@ -10,7 +10,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import org.meadowmark.core.assessment.Assessment;
+import org.meadowmark.core.assessment.AssessmentWriter;
 import org.meadowmark.core.assessment.comparison.MarkerReader.MarkerFile;
 import org.meadowmark.core.change.comparability.Aspect;
 import org.meadowmark.core.model.Progress;
@@ -124,7 +124,7 @@ public final class ComparisonRun {
       throws IOException {
     List<ResultTable> results = ComparisonTables.of(compared);
     meter.begin("Writing tables", results.size());
-    Path csvFolder = Files.createDirectory(target.resolve(Assessment.TABLE_FOLDER));
+    Path csvFolder = Files.createDirectory(target.resolve(AssessmentWriter.TABLE_FOLDER));
     for (ResultTable table : results) {
       CsvTableWriter.write(csvFolder.resolve(table.name() + ".csv"), false, table, false);
       meter.advance(1);
@@ -133,12 +133,12 @@ public final class ComparisonRun {
 
     meter.begin("Writing layers", -1);
     GeoPackageWriter.write(
-        target.resolve(Assessment.GEOPACKAGE),
+        target.resolve(AssessmentWriter.GEOPACKAGE),
         false,
         compared.last().mapped().gridLabel(),
         compared.last().mapped().gridWkt(),
         results,
-        Assessment.CONTENT_TIME);
+        AssessmentWriter.CONTENT_TIME);
     Files.writeString(
         target.resolve(DataDictionary.FILE_NAME),
         DataDictionary.of(results),
@@ -146,14 +146,14 @@ public final class ComparisonRun {
     meter.end();
 
     meter.begin("Drawing charts", -1);
-    Path chartFolder = Files.createDirectory(target.resolve(Assessment.CHART_FOLDER));
+    Path chartFolder = Files.createDirectory(target.resolve(AssessmentWriter.CHART_FOLDER));
     for (Picture picture : ComparisonCharts.of(compared)) {
       picture.writePng(chartFolder);
       picture.writeSvg(chartFolder);
     }
     meter.end();
 
-    Files.writeString(target.resolve(Assessment.SUMMARY), summary, StandardCharsets.UTF_8);
+    Files.writeString(target.resolve(AssessmentWriter.SUMMARY), summary, StandardCharsets.UTF_8);
     List<List<FileDigest>> inputs = new ArrayList<>(surveyInputs);
     if (markers.isPresent()) {
       Path path = markers.get().path();

@@ -7,7 +7,9 @@ import org.meadowmark.core.measure.Measurement;
 import org.meadowmark.core.model.Finding;
 import org.meadowmark.core.model.LayerCount;
 import org.meadowmark.core.reference.ReferenceTables;
+import org.meadowmark.core.reference.ScarCause;
 import org.meadowmark.core.reference.SeverityClass;
+import org.meadowmark.core.reference.Species;
 import org.meadowmark.core.survey.Parameters;
 import org.meadowmark.core.survey.ParametersTable;
 import org.meadowmark.core.write.AssessedSurvey;
@@ -114,25 +116,57 @@ public final class ResultTables {
     return references.severityClasses().stream().map(SeverityClass::key).toList();
   }
 
+  /**
+   * Makes all tables without rows, for a store that many surveys with the same reference tables are
+   * put into: columns that {@link #of} makes for the causes of one survey are here for every cause.
+   *
+   * @param parameters those of the surveys
+   * @param references reference tables that they use
+   * @return one each, in the order of {@link #of}; every column of a table there is in the one here
+   */
+  public static List<ResultTable> withoutRows(Parameters parameters, ReferenceTables references) {
+    return layouts(
+            references.species(),
+            references.causes(),
+            List.copyOf(references.causes().keySet()),
+            classOrder(references),
+            parameters)
+        .<ResultTable>map(layout -> layout.table(List.of()))
+        .toList();
+  }
+
   /** The definitions of all tables, in the same order. */
   static Stream<TableLayout<?>> layouts() {
-    Parameters defaults = ParametersTable.bundled().defaults();
+    return layouts(
+        Map.of(),
+        Map.of(),
+        List.of(ANY_CAUSE),
+        List.of(ANY_CLASS),
+        ParametersTable.bundled().defaults());
+  }
+
+  private static Stream<TableLayout<?>> layouts(
+      Map<String, Species> species,
+      Map<String, ScarCause> causes,
+      List<String> causeKeys,
+      List<String> classes,
+      Parameters parameters) {
     return Stream.of(
-        BedTables.beds(Map.of(), List.of(ANY_CLASS)),
-        AreaTables.areas(List.of(ANY_CLASS)),
+        BedTables.beds(species, classes),
+        AreaTables.areas(classes),
         AreaTables.classes(),
         AreaTables.severity(),
-        ScarTables.scars(Map.of(), defaults),
+        ScarTables.scars(causes, parameters),
         ScarTables.scarsInBeds(),
         BedTables.scarredGrass(),
         PatchTables.patches(),
-        PatchTables.gaps(defaults),
+        PatchTables.gaps(parameters),
         FragmentationTables.fragmentation(),
         FragmentationTables.gapWidths(),
         PatchTables.crossings(),
         ConnectivityTables.patches(),
         ConnectivityTables.fillings(),
-        SegmentTable.segments(List.of(ANY_CAUSE), List.of(ANY_CLASS)),
+        SegmentTable.segments(causeKeys, classes),
         ScarTables.scarShares(),
         ZoneTables.zones(),
         ZoneTables.segments(),

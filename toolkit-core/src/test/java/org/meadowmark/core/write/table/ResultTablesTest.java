@@ -139,6 +139,31 @@ class ResultTablesTest {
   }
 
   @Test
+  void tablesWithoutRowsHaveTheColumnsOfEverySurvey() {
+    AssessedSurvey survey = InventedSurvey.survey();
+    List<ResultTable> tables = ResultTables.of(survey);
+    List<ResultTable> empty =
+        ResultTables.withoutRows(survey.definition().parameters(), survey.references());
+    assertThat(empty)
+        .extracting(ResultTable::name)
+        .isEqualTo(tables.stream().map(ResultTable::name).toList());
+    for (int i = 0; i < empty.size(); i++) {
+      assertThat(empty.get(i).rows()).isEmpty();
+      assertThat(empty.get(i).geometryKind()).isEqualTo(tables.get(i).geometryKind());
+      assertThat(empty.get(i).columns()).containsSubsequence(tables.get(i).columns());
+      if (!empty.get(i).name().equals("segments")) {
+        assertThat(empty.get(i).columns()).isEqualTo(tables.get(i).columns());
+      }
+    }
+    assertThat(empty.get(14).columns())
+        .extracting(Column::name)
+        .containsAll(
+            survey.references().causes().keySet().stream()
+                .map(cause -> "scar_length_" + cause + "_m")
+                .toList());
+  }
+
+  @Test
   void causesThatOccurAreColumnsInTheOrderOfTheCauseTable() {
     assertThat(table("segments").columns())
         .extracting(Column::name)
