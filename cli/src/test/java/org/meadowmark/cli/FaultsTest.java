@@ -327,7 +327,8 @@ class FaultsTest {
     assertThat(MemoryAdvice.line(2 * gibibyte, 16 * gibibyte))
         .endsWith("MEADOWMARK_JAVA_OPTS=-Xmx4g");
     assertThat(MemoryAdvice.line(2 * gibibyte, 0)).endsWith("-Xmx4g");
-    assertThat(MemoryAdvice.line(11 * gibibyte, 16 * gibibyte)).contains("-Xmx14g, or use assess-in-parts");
+    assertThat(MemoryAdvice.line(11 * gibibyte, 16 * gibibyte))
+        .contains("-Xmx14g, or use assess-in-parts");
     assertThat(MemoryAdvice.line(15 * gibibyte, 16 * gibibyte))
         .endsWith("use assess-in-parts with a small --part-scars, or a computer with more memory");
   }

@@ -117,13 +117,11 @@ final class GrassLayers {
   }
 
   MapLayer patches() {
-    List<Patch> rows =
-        assessed.measurement().patches().stream()
-            .sorted(
-                Comparator.comparingDouble((Patch patch) -> -patch.areaSquareMetres())
-                    .thenComparing(Patch::id, Ids.ORDER))
-            .toList();
-    return MapLayer.of("patches", Form.OUTLINE, rows, most)
+    Comparator<Patch> largestFirst =
+        Comparator.comparingDouble((Patch patch) -> -patch.areaSquareMetres())
+            .thenComparing(Patch::id, Ids.ORDER);
+    return MapLayer.foremost(
+            "patches", Form.OUTLINE, assessed.measurement().patches(), largestFirst, most)
         .hidden()
         .text(text.get("col.patch"), Patch::id)
         .number(text.get("col.size"), "m²", Patch::areaSquareMetres)

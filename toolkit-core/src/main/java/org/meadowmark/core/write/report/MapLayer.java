@@ -1,6 +1,7 @@
 package org.meadowmark.core.write.report;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Objects;
 import java.util.OptionalDouble;
@@ -9,6 +10,7 @@ import java.util.function.ToDoubleFunction;
 import java.util.function.ToLongFunction;
 import org.locationtech.jts.geom.Geometry;
 import org.meadowmark.core.write.Figures;
+import org.meadowmark.core.write.Foremost;
 import org.meadowmark.core.write.XmlText;
 import org.meadowmark.core.write.report.ReportColumn.Kind;
 
@@ -76,7 +78,21 @@ record MapLayer(
    * @param most how many of them are taken
    */
   static <T> Builder<T> of(String key, Form form, List<T> rows, int most) {
-    return new Builder<>(key, form, rows, most);
+    return new Builder<>(key, form, rows.subList(0, Math.min(most, rows.size())), rows.size());
+  }
+
+  /**
+   * Begins a layer of the foremost of very many rows.
+   *
+   * @param key key of the layer
+   * @param form how its features are drawn
+   * @param rows what features are made from, in any order
+   * @param order most important first; no two are equal
+   * @param most how many of them are taken
+   */
+  static <T> Builder<T> foremost(
+      String key, Form form, List<T> rows, Comparator<? super T> order, int most) {
+    return new Builder<>(key, form, Foremost.of(rows, order, most), rows.size());
   }
 
   /** Collects what a layer is made of. */
@@ -88,11 +104,11 @@ record MapLayer(
     private final List<ReportColumn> columns = new ArrayList<>();
     private boolean shown = true;
 
-    private Builder(String key, Form form, List<T> rows, int most) {
+    private Builder(String key, Form form, List<T> rows, int total) {
       this.key = key;
       this.form = form;
-      this.total = rows.size();
-      this.rows = rows.subList(0, Math.min(most, rows.size()));
+      this.total = total;
+      this.rows = rows;
     }
 
     Builder<T> hidden() {

@@ -87,14 +87,11 @@ final class ScarLayers {
   }
 
   MapLayer gaps() {
-    List<Gap> rows =
-        assessed.measurement().gaps().stream()
-            .sorted(
-                Comparator.comparingDouble((Gap gap) -> -gap.lengthMetres())
-                    .thenComparing(Gap::scarId, Ids.ORDER)
-                    .thenComparing(Gap::id, Ids.ORDER))
-            .toList();
-    return MapLayer.of("gaps", Form.LINE, rows, most)
+    Comparator<Gap> longestFirst =
+        Comparator.comparingDouble((Gap gap) -> -gap.lengthMetres())
+            .thenComparing(Gap::scarId, Ids.ORDER)
+            .thenComparing(Gap::id, Ids.ORDER);
+    return MapLayer.foremost("gaps", Form.LINE, assessed.measurement().gaps(), longestFirst, most)
         .hidden()
         .text(text.get("col.gap"), Gap::id)
         .text(text.get("col.scar"), Gap::scarId)

@@ -25,6 +25,7 @@ import org.meadowmark.core.reference.SeverityClass;
 import org.meadowmark.core.survey.Parameters;
 import org.meadowmark.core.write.AssessedSurvey;
 import org.meadowmark.core.write.Figures;
+import org.meadowmark.core.write.Foremost;
 import org.meadowmark.core.write.record.FindingCounts;
 
 /**
@@ -264,13 +265,12 @@ public final class Summary {
             .limit(MOST_NAMED)
             .toList();
     List<Gap> longest =
-        measured.gaps().stream()
-            .sorted(
-                Comparator.comparingDouble((Gap gap) -> -gap.lengthMetres())
-                    .thenComparing(Gap::scarId, Ids.ORDER)
-                    .thenComparing(Gap::id, Ids.ORDER))
-            .limit(MOST_NAMED)
-            .toList();
+        Foremost.of(
+            measured.gaps(),
+            Comparator.comparingDouble((Gap gap) -> -gap.lengthMetres())
+                .thenComparing(Gap::scarId, Ids.ORDER)
+                .thenComparing(Gap::id, Ids.ORDER),
+            MOST_NAMED);
     StringBuilder text = new StringBuilder();
     if (!cutting.isEmpty()) {
       text.append("Most gaps between patches: ")
