@@ -1,6 +1,7 @@
 package org.meadowmark.core.write.folder;
 
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.file.FileVisitResult;
 import java.nio.file.Files;
 import java.nio.file.LinkOption;
@@ -24,6 +25,9 @@ final class FolderTree {
           .map(path -> folder.relativize(path).toString().replace('\\', '/'))
           .sorted()
           .toList();
+    } catch (UncheckedIOException e) {
+      // Another run replaces the folder just now.
+      throw e.getCause();
     }
   }
 
