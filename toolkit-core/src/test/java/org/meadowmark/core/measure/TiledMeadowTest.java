@@ -109,7 +109,7 @@ class TiledMeadowTest {
 
   @Test
   void tilesGiveTheSameBedsAndAreas() {
-    TestSurvey survey = survey(4, SCARS).draws(50);
+    TestSurvey survey = survey(4, SCARS).draws(20);
     Measurement whole = measure(survey, IN_ONE_GO);
     Measurement tiled = measure(survey, 100);
     for (int i = 0; i < whole.beds().size(); i++) {

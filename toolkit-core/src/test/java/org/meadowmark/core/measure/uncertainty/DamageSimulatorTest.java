@@ -72,7 +72,8 @@ class DamageSimulatorTest {
           case "dense" -> RandomSurvey.winding(seed, 150, 25);
           default -> RandomSurvey.bundles(seed, 3, 8, 25);
         };
-    ErrorModel model = new ErrorModel(100, seed, rmse(rmseMetres));
+    int draws = kind.equals("dense") ? 40 : 100;
+    ErrorModel model = new ErrorModel(draws, seed, rmse(rmseMetres));
     double measured = BruteForce.measured(survey.scars(), survey.grass());
     Map<List<Boolean>, double[]> exactly = new HashMap<>();
     StringBuilder found = new StringBuilder();
