@@ -1,7 +1,9 @@
 package org.meadowmark.core.measure;
 
+import java.util.Comparator;
 import java.util.OptionalDouble;
 import org.locationtech.jts.geom.Geometry;
+import org.meadowmark.core.model.Ids;
 
 /**
  * A place where a scar separates two patches.
@@ -25,4 +27,10 @@ public record Gap(
     double minimumWidthMetres,
     OptionalDouble meanWidthMetres,
     double lengthMetres,
-    Geometry geometry) {}
+    Geometry geometry) {
+  /** Longest first; gaps of one length by scar and id. */
+  public static final Comparator<Gap> LONGEST_FIRST =
+      Comparator.comparingDouble((Gap gap) -> -gap.lengthMetres)
+          .thenComparing(Gap::scarId, Ids.ORDER)
+          .thenComparing(Gap::id, Ids.ORDER);
+}

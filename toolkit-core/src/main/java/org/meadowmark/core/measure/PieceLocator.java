@@ -4,19 +4,16 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalInt;
 import java.util.function.IntPredicate;
-import org.locationtech.jts.algorithm.locate.IndexedPointInAreaLocator;
 import org.locationtech.jts.algorithm.locate.PointOnGeometryLocator;
-import org.locationtech.jts.algorithm.locate.SimplePointInAreaLocator;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Envelope;
 import org.locationtech.jts.geom.Location;
 import org.locationtech.jts.geom.Polygon;
 import org.locationtech.jts.index.hprtree.HPRtree;
+import org.meadowmark.core.model.PointLocators;
 
 /** Finds which piece a point lies in. Safe for use by several threads. */
 final class PieceLocator {
-  private static final int FEW_VERTICES = 40;
-
   private final List<Polygon> pieces;
   private final HPRtree index = new HPRtree();
   private final PointOnGeometryLocator[] locators;
@@ -30,11 +27,10 @@ final class PieceLocator {
     locators = new PointOnGeometryLocator[pieces.size()];
   }
 
-  /** Pieces whose envelope meets an envelope, by position, ascending. */
+  /** Pieces whose envelope meets an envelope, by position. */
   List<Integer> near(Envelope envelope) {
     List<Integer> near = new ArrayList<>();
     index.query(envelope, piece -> near.add((Integer) piece));
-    near.sort(null);
     return near;
   }
 
@@ -64,11 +60,7 @@ final class PieceLocator {
   private PointOnGeometryLocator locator(int i) {
     PointOnGeometryLocator locator = locators[i];
     if (locator == null) {
-      Polygon piece = pieces.get(i);
-      locator =
-          piece.getNumPoints() <= FEW_VERTICES
-              ? new SimplePointInAreaLocator(piece)
-              : new IndexedPointInAreaLocator(piece);
+      locator = PointLocators.of(pieces.get(i));
       locators[i] = locator;
     }
     return locator;

@@ -1,12 +1,11 @@
 package org.meadowmark.core.measure.uncertainty;
 
-import org.locationtech.jts.algorithm.locate.IndexedPointInAreaLocator;
 import org.locationtech.jts.algorithm.locate.PointOnGeometryLocator;
-import org.locationtech.jts.algorithm.locate.SimplePointInAreaLocator;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Envelope;
 import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.Location;
+import org.meadowmark.core.model.PointLocators;
 
 /** A piece of a scar that may lie over a point: one stretch of its line, or its outline. */
 abstract class Cover {
@@ -87,18 +86,13 @@ abstract class Cover {
 
   /** The inside of an outline. */
   static final class Area extends Cover {
-    private static final int FEW_VERTICES = 40;
-
     private final PointOnGeometryLocator locator;
     private final Geometry outline;
 
     Area(int scar, Geometry outline) {
       super(scar, outline.getEnvelopeInternal());
       this.outline = outline;
-      this.locator =
-          outline.getNumPoints() <= FEW_VERTICES
-              ? new SimplePointInAreaLocator(outline)
-              : new IndexedPointInAreaLocator(outline);
+      this.locator = PointLocators.of(outline);
     }
 
     @Override

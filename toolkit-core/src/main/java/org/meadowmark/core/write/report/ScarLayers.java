@@ -87,11 +87,8 @@ final class ScarLayers {
   }
 
   MapLayer gaps() {
-    Comparator<Gap> longestFirst =
-        Comparator.comparingDouble((Gap gap) -> -gap.lengthMetres())
-            .thenComparing(Gap::scarId, Ids.ORDER)
-            .thenComparing(Gap::id, Ids.ORDER);
-    return MapLayer.foremost("gaps", Form.LINE, assessed.measurement().gaps(), longestFirst, most)
+    return MapLayer.foremost(
+            "gaps", Form.LINE, assessed.measurement().gaps(), Gap.LONGEST_FIRST, most)
         .hidden()
         .text(text.get("col.gap"), Gap::id)
         .text(text.get("col.scar"), Gap::scarId)

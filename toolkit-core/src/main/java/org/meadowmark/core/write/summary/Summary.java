@@ -264,13 +264,7 @@ public final class Summary {
                     .thenComparing(scar -> scar.scar().id(), Ids.ORDER))
             .limit(MOST_NAMED)
             .toList();
-    List<Gap> longest =
-        Foremost.of(
-            measured.gaps(),
-            Comparator.comparingDouble((Gap gap) -> -gap.lengthMetres())
-                .thenComparing(Gap::scarId, Ids.ORDER)
-                .thenComparing(Gap::id, Ids.ORDER),
-            MOST_NAMED);
+    List<Gap> longest = Foremost.of(measured.gaps(), Gap.LONGEST_FIRST, MOST_NAMED);
     StringBuilder text = new StringBuilder();
     if (!cutting.isEmpty()) {
       text.append("Most gaps between patches: ")
