@@ -146,8 +146,10 @@ class RealBedsTest {
   void inPartsEveryTableIsTheSame() throws IOException, SQLException {
     Path survey = folder.resolve("south");
     makeScars(southernBeds(), 500, survey);
-    Path whole = run("assess", survey, folder.resolve("whole"));
-    Path inParts = run("assess-in-parts", survey, folder.resolve("in-parts"), "--part-scars=60");
+    String draws = "--set=uncertainty_draws=40";
+    Path whole = run("assess", survey, folder.resolve("whole"), draws);
+    Path inParts =
+        run("assess-in-parts", survey, folder.resolve("in-parts"), draws, "--part-scars=60");
     assertThat(Files.readAllLines(inParts.resolve("parts.csv"))).hasSizeGreaterThan(5);
     try (Stream<Path> tables = Files.list(whole.resolve("tables"))) {
       assertThat(tables)

@@ -91,17 +91,7 @@ public final class RepairPlanner {
             recoveries,
             measurement.connectivity(),
             survey.beds());
-    List<ScarMeasure> measures =
-        measurement.scars().stream()
-            .sorted((a, b) -> Ids.ORDER.compare(a.scar().id(), b.scar().id()))
-            .toList();
-    RepairSites sites =
-        new RepairSites(
-            measures.stream().map(RepairPlanner::middle).toList(), choices.siteDistanceMetres());
-    List<RepairScar> scars = new ArrayList<>();
-    for (int i = 0; i < measures.size(); i++) {
-      scars.add(assessor.assess(measures.get(i), "R" + (sites.of(i) + 1)));
-    }
+    List<RepairScar> scars = assess(measurement.scars(), assessor);
     List<RepairScar> fit = scars.stream().filter(scar -> scar.fitness() == Fitness.PLANT).toList();
     RepairProblem.Maker maker =
         new RepairProblem.Maker(
@@ -144,6 +134,30 @@ public final class RepairPlanner {
         units(seasons, layout),
         PlanNotes.gaps(choices, scars),
         PlanNotes.assumptions(choices));
+  }
+
+  /** By id. A measure is asked for twice rather than held. */
+  private List<RepairScar> assess(List<ScarMeasure> measures, ScarAssessor assessor) {
+    List<String> ids = new ArrayList<>(measures.size());
+    List<Coordinate> middles = new ArrayList<>(measures.size());
+    for (ScarMeasure measure : measures) {
+      ids.add(measure.scar().id());
+      middles.add(middle(measure));
+    }
+    int[] order =
+        IntStream.range(0, ids.size())
+            .boxed()
+            .sorted((a, b) -> Ids.ORDER.compare(ids.get(a), ids.get(b)))
+            .mapToInt(Integer::intValue)
+            .toArray();
+    RepairSites sites =
+        new RepairSites(
+            IntStream.of(order).mapToObj(middles::get).toList(), choices.siteDistanceMetres());
+    List<RepairScar> scars = new ArrayList<>(order.length);
+    for (int i = 0; i < order.length; i++) {
+      scars.add(assessor.assess(measures.get(order[i]), "R" + (sites.of(i) + 1)));
+    }
+    return scars;
   }
 
   /** Takes what each season holds out of what is left. */

@@ -7,6 +7,8 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import org.locationtech.jts.geom.GeometryFactory;
+import org.locationtech.jts.geom.impl.PackedCoordinateSequenceFactory;
 import org.meadowmark.core.measure.ConnectivityDetail;
 import org.meadowmark.core.measure.ScarFilling;
 import org.meadowmark.core.measure.ScarMeasure;
@@ -20,6 +22,8 @@ import org.meadowmark.core.survey.RepairParameters;
 /** Works out what repairing each scar takes, costs and gains, and whether it is fit. */
 final class ScarAssessor {
   private static final double PERCENT = 100;
+  private static final GeometryFactory PACKED =
+      new GeometryFactory(PackedCoordinateSequenceFactory.DOUBLE_FACTORY);
 
   private final RepairParameters choices;
   private final Range survival;
@@ -79,7 +83,7 @@ final class ScarAssessor {
     List<String> unfit = unfit(measure, units, note);
     List<String> first = protectFirst(risk, note);
     return new RepairScar(
-        measure,
+        packed(measure),
         siteId,
         recovery == null ? "" : recovery.species(),
         area,
@@ -100,6 +104,21 @@ final class ScarAssessor {
         fitness(unfit, first, benefit),
         reasons(unfit, first, benefit),
         unknowns(measure, note, risk, gain, connected));
+  }
+
+  /** Its geometry without an object a point: the plan holds every scar to the end. */
+  private static ScarMeasure packed(ScarMeasure measure) {
+    return new ScarMeasure(
+        measure.scar().withGeometry(PACKED.createGeometry(measure.scar().geometry())),
+        measure.lengthMetres(),
+        measure.lengthInBedsMetres(),
+        measure.lengthOutsideBedsMetres(),
+        measure.lengthOutsideSurveyMetres(),
+        measure.footprintSquareMetres(),
+        measure.footprintInBedsSquareMetres(),
+        measure.bedCount(),
+        measure.gapCount(),
+        measure.depthMetres());
   }
 
   /** A note on the scar stands above one on the bed that most of it lies in. */

@@ -39,6 +39,14 @@ public final class RecordCodec {
   private static final GeometryFactory FACTORY = new GeometryFactory();
   private static final int MOST_DIMENSIONS = 3;
 
+  /**
+   * Texts read before, at their hash: names of files and kinds stand in millions of rows, and are
+   * held once. Threads may overwrite each other's, which costs no more than a second copy.
+   */
+  private static final String[] TEXTS = new String[1 << 12];
+
+  private static final int LONGEST_SHARED_TEXT = 256;
+
   /** How values of one type are written and read. */
   private interface Codec {
     void write(Object value, DataOutput out) throws IOException;
@@ -250,7 +258,17 @@ public final class RecordCodec {
   private static String readText(DataInput in) throws IOException {
     byte[] bytes = new byte[in.readInt()];
     in.readFully(bytes);
-    return new String(bytes, StandardCharsets.UTF_8);
+    String text = new String(bytes, StandardCharsets.UTF_8);
+    if (bytes.length > LONGEST_SHARED_TEXT) {
+      return text;
+    }
+    int place = text.hashCode() & (TEXTS.length - 1);
+    String known = TEXTS[place];
+    if (text.equals(known)) {
+      return known;
+    }
+    TEXTS[place] = text;
+    return text;
   }
 
   private static void writeOptional(OptionalDouble value, DataOutput out) throws IOException {

@@ -106,41 +106,43 @@ class BadBedsTest {
     assertThat(result.scars().get(1).lengthOutsideBedsMetres()).isCloseTo(1_980, NEAR);
   }
 
-  /** 50 by 50 crossing lanes leave 51 × 51 patches; the other scars lie inside them. */
+  /** 20 by 20 crossing lanes leave 21 × 21 patches; the other scars lie inside them. */
   @Test
   void tenThousandScarsInOneBed() {
     TestSurvey survey = new TestSurvey().bed("b", box(0, 0, 1_000, 1_000));
-    for (int i = 0; i < 50; i++) {
-      double at = 10 + 20 * i;
+    for (int i = 0; i < 20; i++) {
+      double at = 10 + 50 * i;
       survey.scar("v" + i, "LINESTRING (%s -5, %s 1005)".formatted(at, at), 0.4);
       survey.scar("h" + i, "LINESTRING (-5 %s, 1005 %s)".formatted(at, at), 0.4);
     }
-    // The rest lie inside the cells: 2,500 cells of about 20 m, four scars in most.
+    // The rest lie inside the cells of 50 m, some of them partly outside the bed.
     int inside = 0;
-    for (int row = 0; row < 50; row++) {
-      for (int column = 0; column < 50; column++) {
-        for (int k = 0; k < 4 && inside < 9_900; k++, inside++) {
-          double x = 20 * column + 12;
-          double y = 20 * row + 12 + 3 * k;
-          survey.scar("i" + inside, "LINESTRING (%s %s, %s %s)".formatted(x, y, x + 6, y), 0.5);
+    for (int row = 0; row < 20; row++) {
+      for (int column = 0; column < 20; column++) {
+        for (int k = 0; k < 26 && inside < 9_960; k++, inside++) {
+          double x = 50 * column + 12 + 20 * (k % 2);
+          double y = 50 * row + 12 + 3 * Math.floorDiv(k, 2);
+          survey.scar("i" + inside, "LINESTRING (%s %s, %s %s)".formatted(x, y, x + 10, y), 0.5);
         }
       }
     }
     assertThat(survey.scars()).hasSize(10_000);
     Measurement result = survey.measure();
     Damage damage = result.whole().damage();
-    double lanes = 2 * 50 * 1_000 * 0.4 - 50 * 50 * 0.4 * 0.4;
-    double cells = 9_900 * 6 * 0.5;
+    double lanes = 2 * 20 * 1_000 * 0.4 - 20 * 20 * 0.4 * 0.4;
+    double cells = 9_960 * 10 * 0.5;
     double lost = damage.scarredSquareMetres();
     double outside =
         survey.scars().stream()
             .filter(s -> s.id().startsWith("i"))
             .mapToDouble(
                 s ->
-                    0.5 * (6 - s.geometry().intersection(wkt(box(0, 0, 1_000, 1_000))).getLength()))
+                    0.5
+                        * (10
+                            - s.geometry().intersection(wkt(box(0, 0, 1_000, 1_000))).getLength()))
             .sum();
     assertThat(lost).isCloseTo(lanes + cells - outside, within(1e-3));
-    assertThat(result.whole().fragmentation().after().patchCount()).isEqualTo(51 * 51);
+    assertThat(result.whole().fragmentation().after().patchCount()).isEqualTo(21 * 21);
     assertThat(result.whole().fragmentation().after().patchSquareMetres() + lost)
         .isCloseTo(1_000_000, within(1e-3));
   }

@@ -26,6 +26,11 @@ final class ScarLayers {
   /** Scars shown as worth planting where no budget chooses. */
   static final int MOST_CANDIDATES = 50;
 
+  private static final Comparator<ScarMeasure> MOST_DAMAGING_FIRST =
+      Comparator.comparingInt((ScarMeasure scar) -> -scar.gapCount())
+          .thenComparingDouble(scar -> -scar.footprintInBedsSquareMetres())
+          .thenComparing(scar -> scar.scar().id(), Ids.ORDER);
+
   private final AssessedSurvey assessed;
   private final LayerWords words;
   private final Phrases text;
@@ -39,13 +44,6 @@ final class ScarLayers {
   }
 
   MapLayer scars() {
-    List<ScarMeasure> rows =
-        assessed.measurement().scars().stream()
-            .sorted(
-                Comparator.comparingInt((ScarMeasure scar) -> -scar.gapCount())
-                    .thenComparingDouble(scar -> -scar.footprintInBedsSquareMetres())
-                    .thenComparing(scar -> scar.scar().id(), Ids.ORDER))
-            .toList();
     List<StyleClass> classes = new ArrayList<>();
     Map<String, Integer> causePlace = new HashMap<>();
     assessed.references().causes().keySet().forEach(key -> causePlace.put(key, causePlace.size()));
@@ -53,12 +51,13 @@ final class ScarLayers {
       classes.add(new StyleClass(cause.label(), ReportPalette.scarStyle(classes.size())));
     }
     int other = classes.size();
+    List<ScarMeasure> rows = assessed.measurement().scars();
     if (rows.stream().anyMatch(row -> !causePlace.containsKey(row.scar().cause()))) {
       classes.add(new StyleClass(text.get("class.otherCause"), ReportPalette.scarStyle(other)));
     }
     Map<String, RepairScar> repairs = new HashMap<>();
     assessed.repairs().scars().forEach(repair -> repairs.put(repair.scarId(), repair));
-    return MapLayer.of("scars", Form.LINE, rows, most)
+    return MapLayer.foremost("scars", Form.LINE, rows, MOST_DAMAGING_FIRST, most)
         .text(text.get("col.scar"), row -> row.scar().id())
         .text(text.get("col.cause"), row -> words.cause(row.scar().cause()))
         .optional(
