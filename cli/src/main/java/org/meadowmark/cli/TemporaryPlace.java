@@ -1,13 +1,11 @@
 package org.meadowmark.cli;
 
 import java.io.IOException;
-import java.nio.file.AccessDeniedException;
-import java.nio.file.FileSystemException;
 import java.nio.file.Files;
-import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.util.Locale;
 import org.meadowmark.core.model.OutputFailedException;
+import org.meadowmark.core.model.WriteAdvice;
 
 /**
  * The folder for temporary files, where libraries unpack what they need: the database of reference
@@ -52,23 +50,11 @@ final class TemporaryPlace {
           "the folder for temporary files "
               + folder
               + " cannot be written to ("
-              + reason(e)
+              + WriteAdvice.reason(e)
               + "); put that right, or name another with"
               + " MEADOWMARK_JAVA_OPTS=-Djava.io.tmpdir=FOLDER",
           e);
     }
-  }
-
-  private static String reason(IOException e) {
-    if (e instanceof NoSuchFileException) {
-      return "it does not exist";
-    }
-    if (e instanceof AccessDeniedException) {
-      return "no permission";
-    }
-    return e instanceof FileSystemException file && file.getReason() != null
-        ? file.getReason()
-        : String.valueOf(e.getMessage());
   }
 
   private static Path folder() {

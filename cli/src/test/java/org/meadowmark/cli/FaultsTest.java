@@ -139,6 +139,45 @@ class FaultsTest {
     }
   }
 
+  /** Rows of a survey in parts wait in a folder of their own, on a drive that can be full too. */
+  @Test
+  void fullTemporaryFilesAreNamedAndLeaveNothing() throws Exception {
+    Path disk = Files.createDirectory(folder.resolve("small disk"));
+    assumeTrue(
+        system("mount", "-t", "tmpfs", "-o", "size=64m", "tmpfs", disk.toString()) == 0,
+        "skipped: only root can mount a small file system");
+    try {
+      Path output = folder.resolve("of a small disk");
+      String[] command = {
+        "assess-in-parts",
+        survey.toString(),
+        "--quiet",
+        "--part-scars=1",
+        "--temporary-files=" + disk,
+        "--output=" + output
+      };
+      for (int free : new int[] {4, 12, 20}) {
+        String size = "remount,size=" + free + "k";
+        assertThat(system("mount", "-o", size, disk.toString())).isZero();
+        Terminal.Outcome full = Terminal.run(Main.commandLine(), command);
+        assertThat(full.err())
+            .as("with %d KiB", free)
+            .startsWith("error: ")
+            .contains("the folder for temporary files " + disk + " cannot be written to")
+            .contains("make space on its drive")
+            .hasLineCount(1);
+        assertThat(full.exitCode()).isEqualTo(ExitCode.OUTPUT_FAILED.value());
+        assertThat(disk).isEmptyDirectory();
+        assertThat(output).doesNotExist();
+      }
+      assertThat(system("mount", "-o", "remount,size=64m", disk.toString())).isZero();
+      assertThat(Terminal.run(Main.commandLine(), command).exitCode()).isZero();
+      OutputState.assertWhole(output);
+    } finally {
+      system("umount", "-l", disk.toString());
+    }
+  }
+
   /** Files of a folder that this process has open, where the system tells. */
   private static List<String> openFiles(Path below) throws IOException {
     Path list = Path.of("/proc/self/fd");
@@ -294,7 +333,7 @@ class FaultsTest {
         .endsWith(
             "error: the folder for temporary files "
                 + nowhere
-                + " cannot be written to (it does not exist); put that right, or name another with"
+                + " cannot be written to (a file or folder does not exist); put that right, or name another with"
                 + " MEADOWMARK_JAVA_OPTS=-Djava.io.tmpdir=FOLDER\n");
     assertThat(outcome.exitCode()).isEqualTo(ExitCode.OUTPUT_FAILED.value());
   }

@@ -2,9 +2,9 @@ package org.meadowmark.core.check;
 
 import java.util.List;
 import org.meadowmark.core.model.CrsText;
+import org.meadowmark.core.model.KeptElsewhere;
 import org.meadowmark.core.model.LayerCount;
 import org.meadowmark.core.model.Located;
-import org.meadowmark.core.store.KeptElsewhere;
 
 /**
  * The usable features of one layer, still in the file's coordinates.

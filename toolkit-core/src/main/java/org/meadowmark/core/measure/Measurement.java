@@ -4,7 +4,7 @@ import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
 import org.locationtech.jts.geom.Geometry;
-import org.meadowmark.core.store.KeptElsewhere;
+import org.meadowmark.core.model.KeptElsewhere;
 
 /**
  * Everything measured in a survey.

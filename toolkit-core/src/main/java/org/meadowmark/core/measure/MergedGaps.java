@@ -7,7 +7,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.RandomAccess;
 import org.meadowmark.core.measure.PartEvidence.GapRow;
-import org.meadowmark.core.store.KeptElsewhere;
+import org.meadowmark.core.model.KeptElsewhere;
 
 /**
  * The gaps of all parts, in the order of the survey.

@@ -10,7 +10,7 @@ import org.locationtech.jts.geom.Envelope;
 import org.meadowmark.core.measure.MergedPart.Patches;
 import org.meadowmark.core.measure.PartEvidence.PatchRow;
 import org.meadowmark.core.model.GroundScale;
-import org.meadowmark.core.store.KeptElsewhere;
+import org.meadowmark.core.model.KeptElsewhere;
 import org.meadowmark.core.survey.Parameters;
 
 /**

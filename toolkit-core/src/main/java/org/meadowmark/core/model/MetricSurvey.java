@@ -1,7 +1,6 @@
 package org.meadowmark.core.model;
 
 import java.util.List;
-import org.meadowmark.core.store.KeptElsewhere;
 
 /**
  * A checked survey on one metric grid: what the measuring stages take.

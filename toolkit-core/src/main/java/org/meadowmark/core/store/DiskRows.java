@@ -21,6 +21,9 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.RandomAccess;
 import java.util.stream.Stream;
+import org.meadowmark.core.model.KeptElsewhere;
+import org.meadowmark.core.model.OutputFailedException;
+import org.meadowmark.core.model.WriteAdvice;
 
 /**
  * Rows in files of a folder, one file a list: eight bytes of memory a row. The files are gone when
@@ -40,20 +43,33 @@ public final class DiskRows implements RowStore {
    * A store in a new folder.
    *
    * @param parent folder to make it in
-   * @return the store, to be closed by the caller
-   * @throws UncheckedIOException if it cannot be made
+   * @return the store, to be closed by the caller; where its folder is full, adding rows, or
+   *     reading those that were not on disk yet, throws {@link OutputFailedException}
+   * @throws OutputFailedException if it cannot be made
    */
   public static DiskRows in(Path parent) {
     try {
       return new DiskRows(Files.createTempDirectory(parent, "rows-"));
     } catch (IOException e) {
-      throw new UncheckedIOException(e);
+      throw failed(parent, e);
     }
+  }
+
+  private static OutputFailedException failed(Path parent, IOException e) {
+    String reason = WriteAdvice.reason(e);
+    return new OutputFailedException(
+        "the folder for temporary files "
+            + parent
+            + " cannot be written to ("
+            + reason
+            + "); "
+            + WriteAdvice.of(reason),
+        e);
   }
 
   @Override
   public synchronized <T extends Record> Rows<T> rows(Class<T> type) {
-    FileRows<T> rows = new FileRows<>(type, folder.resolve(open.size() + ".rows"));
+    FileRows<T> rows = new FileRows<>(type, folder, open.size());
     open.add(rows);
     return rows;
   }
@@ -77,6 +93,7 @@ public final class DiskRows implements RowStore {
   private static final class FileRows<T extends Record> extends AbstractList<T>
       implements Rows<T>, RandomAccess, KeptElsewhere {
     private final Class<T> type;
+    private final Path parent;
     private final FileChannel channel;
     private final OutputStream out;
     private final ByteArrayOutputStream row = new ByteArrayOutputStream();
@@ -85,17 +102,18 @@ public final class DiskRows implements RowStore {
     private long length;
     private volatile boolean flushed = true;
 
-    FileRows(Class<T> type, Path file) {
+    FileRows(Class<T> type, Path folder, int number) {
       this.type = type;
+      parent = folder.getParent();
       try {
         channel =
             FileChannel.open(
-                file,
+                folder.resolve(number + ".rows"),
                 StandardOpenOption.CREATE_NEW,
                 StandardOpenOption.READ,
                 StandardOpenOption.WRITE);
       } catch (IOException e) {
-        throw new UncheckedIOException(e);
+        throw failed(parent, e);
       }
       out = new BufferedOutputStream(Channels.newOutputStream(channel), BUFFER);
     }
@@ -109,7 +127,7 @@ public final class DiskRows implements RowStore {
         data.flush();
         row.writeTo(out);
       } catch (IOException e) {
-        throw new UncheckedIOException(e);
+        throw failed(parent, e);
       }
       if (count == ends.length) {
         ends = Arrays.copyOf(ends, count + Math.max(64, count / 2));
@@ -135,8 +153,8 @@ public final class DiskRows implements RowStore {
       if (i < 0 || i >= count) {
         throw new IndexOutOfBoundsException("row " + i + " of " + count);
       }
+      flush();
       try {
-        flush();
         long start = i == 0 ? 0 : ends[i - 1];
         ByteBuffer bytes = ByteBuffer.allocate(Math.toIntExact(ends[i] - start));
         while (bytes.hasRemaining()) {
@@ -150,10 +168,14 @@ public final class DiskRows implements RowStore {
       }
     }
 
-    private void flush() throws IOException {
+    private void flush() {
       if (!flushed) {
         synchronized (this) {
-          out.flush();
+          try {
+            out.flush();
+          } catch (IOException e) {
+            throw failed(parent, e);
+          }
           flushed = true;
         }
       }

@@ -249,19 +249,36 @@ public final class RecordCodec {
     }
   }
 
+  /**
+   * As UTF-8, but where halves of pairs occur, which that cannot say, as they are: length below 0.
+   */
   private static void writeText(String text, DataOutput out) throws IOException {
-    byte[] bytes = text.getBytes(StandardCharsets.UTF_8);
-    out.writeInt(bytes.length);
-    out.write(bytes);
+    if (text.chars().anyMatch(each -> Character.isSurrogate((char) each))) {
+      out.writeInt(-text.length());
+      out.writeChars(text);
+    } else {
+      byte[] bytes = text.getBytes(StandardCharsets.UTF_8);
+      out.writeInt(bytes.length);
+      out.write(bytes);
+    }
   }
 
   private static String readText(DataInput in) throws IOException {
-    byte[] bytes = new byte[in.readInt()];
+    int length = in.readInt();
+    if (length < 0) {
+      char[] text = new char[-length];
+      for (int i = 0; i < text.length; i++) {
+        text[i] = in.readChar();
+      }
+      return new String(text);
+    }
+    byte[] bytes = new byte[length];
     in.readFully(bytes);
     String text = new String(bytes, StandardCharsets.UTF_8);
-    if (bytes.length > LONGEST_SHARED_TEXT) {
-      return text;
-    }
+    return length > LONGEST_SHARED_TEXT ? text : shared(text);
+  }
+
+  private static String shared(String text) {
     int place = text.hashCode() & (TEXTS.length - 1);
     String known = TEXTS[place];
     if (text.equals(known)) {

@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.RandomAccess;
 import java.util.stream.IntStream;
+import org.meadowmark.core.model.KeptElsewhere;
 
 /** Where rows are kept while more of them come. */
 public interface RowStore extends AutoCloseable {

@@ -8,6 +8,7 @@ import java.nio.file.StandardCopyOption;
 import java.util.UUID;
 import org.meadowmark.core.model.OutputExistsException;
 import org.meadowmark.core.model.OutputFailedException;
+import org.meadowmark.core.model.WriteAdvice;
 
 /**
  * Writes a file whole or not at all: to a temporary file in the same folder, moved when complete

@@ -15,6 +15,7 @@ import java.util.Optional;
 import java.util.Set;
 import org.meadowmark.core.model.OutputExistsException;
 import org.meadowmark.core.model.OutputFailedException;
+import org.meadowmark.core.model.WriteAdvice;
 
 /**
  * Writes result tables as one GeoPackage 1.3 file with spatial indexes and column descriptions.

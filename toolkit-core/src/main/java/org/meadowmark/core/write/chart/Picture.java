@@ -12,7 +12,7 @@ import java.nio.file.Path;
 import javax.imageio.ImageIO;
 import org.jfree.chart.JFreeChart;
 import org.meadowmark.core.model.OutputFailedException;
-import org.meadowmark.core.write.WriteAdvice;
+import org.meadowmark.core.model.WriteAdvice;
 
 /**
  * A chart with a name and a size.

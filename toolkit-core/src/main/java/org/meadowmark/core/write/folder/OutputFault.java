@@ -2,16 +2,13 @@ package org.meadowmark.core.write.folder;
 
 import java.io.IOException;
 import java.io.UncheckedIOException;
-import java.nio.file.AccessDeniedException;
-import java.nio.file.FileSystemException;
 import java.nio.file.Files;
-import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.nio.file.attribute.FileTime;
 import java.util.Comparator;
 import java.util.Optional;
 import java.util.stream.Stream;
-import org.meadowmark.core.write.WriteAdvice;
+import org.meadowmark.core.model.WriteAdvice;
 
 /** Words a failed write: what, where, and what to do. */
 final class OutputFault {
@@ -32,21 +29,8 @@ final class OutputFault {
 
   /** Why it failed and what to do, without the place. */
   static String reasonAndAdvice(IOException e) {
-    String reason = reason(e);
+    String reason = WriteAdvice.reason(e);
     return "output cannot be written (" + reason + "); " + WriteAdvice.of(reason);
-  }
-
-  static String reason(IOException e) {
-    if (e instanceof AccessDeniedException) {
-      return "no permission";
-    }
-    if (e instanceof NoSuchFileException) {
-      return "a file or folder is gone";
-    }
-    if (e instanceof FileSystemException file && file.getReason() != null) {
-      return file.getReason();
-    }
-    return WriteAdvice.reason(e);
   }
 
   /** The file of a folder that was written last, as a rule the one that failed. */

@@ -15,6 +15,7 @@ import java.util.TreeSet;
 import org.meadowmark.core.model.MeadowmarkException;
 import org.meadowmark.core.model.OutputExistsException;
 import org.meadowmark.core.model.OutputFailedException;
+import org.meadowmark.core.model.WriteAdvice;
 import org.meadowmark.core.write.record.RunRecord;
 
 /**
@@ -190,7 +191,7 @@ public final class OutputFolder {
         throw new OutputFailedException(
             label
                 + ": the earlier output cannot be moved aside ("
-                + OutputFault.reason(e)
+                + WriteAdvice.reason(e)
                 + "); close programs that have it open, or name another folder",
             e);
       }

@@ -16,6 +16,7 @@ import org.meadowmark.core.model.Ids;
 import org.meadowmark.core.reference.SeverityClass;
 import org.meadowmark.core.write.AssessedSurvey;
 import org.meadowmark.core.write.Figures;
+import org.meadowmark.core.write.Foremost;
 import org.meadowmark.core.write.Phrases;
 import org.meadowmark.core.write.report.MapLayer.Form;
 import org.meadowmark.core.write.report.MapLayer.StyleClass;
@@ -116,12 +117,24 @@ final class GrassLayers {
         .build(row -> row.area().orElseThrow().geometry(), text.get("class.area"), "area");
   }
 
+  /** What tells which of two patches is larger. */
+  private record Size(double squareMetres, String patchId) {
+    static final Comparator<Size> LARGEST_FIRST =
+        Comparator.comparingDouble((Size size) -> -size.squareMetres)
+            .thenComparing(Size::patchId, Ids.ORDER);
+
+    static Size of(Patch patch) {
+      return new Size(patch.areaSquareMetres(), patch.id());
+    }
+  }
+
   MapLayer patches() {
-    Comparator<Patch> largestFirst =
-        Comparator.comparingDouble((Patch patch) -> -patch.areaSquareMetres())
-            .thenComparing(Patch::id, Ids.ORDER);
-    return MapLayer.foremost(
-            "patches", Form.OUTLINE, assessed.measurement().patches(), largestFirst, most)
+    List<Patch> rows = assessed.measurement().patches();
+    return MapLayer.chosen(
+            "patches",
+            Form.OUTLINE,
+            Foremost.of(rows, Size::of, Size.LARGEST_FIRST, most),
+            rows.size())
         .hidden()
         .text(text.get("col.patch"), Patch::id)
         .number(text.get("col.size"), "m²", Patch::areaSquareMetres)

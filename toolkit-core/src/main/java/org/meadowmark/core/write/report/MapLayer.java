@@ -1,16 +1,16 @@
 package org.meadowmark.core.write.report;
 
+import java.util.AbstractList;
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.List;
 import java.util.Objects;
 import java.util.OptionalDouble;
+import java.util.RandomAccess;
 import java.util.function.Function;
 import java.util.function.ToDoubleFunction;
 import java.util.function.ToLongFunction;
 import org.locationtech.jts.geom.Geometry;
 import org.meadowmark.core.write.Figures;
-import org.meadowmark.core.write.Foremost;
 import org.meadowmark.core.write.XmlText;
 import org.meadowmark.core.write.report.ReportColumn.Kind;
 
@@ -82,17 +82,13 @@ record MapLayer(
   }
 
   /**
-   * Begins a layer of the foremost of very many rows.
+   * Begins a layer of rows that were chosen already.
    *
-   * @param key key of the layer
-   * @param form how its features are drawn
-   * @param rows what features are made from, in any order
-   * @param order most important first; no two are equal
-   * @param most how many of them are taken
+   * @param chosen what features are made from, most important first
+   * @param total how many they were chosen from
    */
-  static <T> Builder<T> foremost(
-      String key, Form form, List<T> rows, Comparator<? super T> order, int most) {
-    return new Builder<>(key, form, Foremost.of(rows, order, most), rows.size());
+  static <T> Builder<T> chosen(String key, Form form, List<T> chosen, int total) {
+    return new Builder<>(key, form, chosen, total);
   }
 
   /** Collects what a layer is made of. */
@@ -101,7 +97,7 @@ record MapLayer(
     private final Form form;
     private final List<T> rows;
     private final int total;
-    private final List<ReportColumn> columns = new ArrayList<>();
+    private final List<Asked<T>> columns = new ArrayList<>();
     private boolean shown = true;
 
     private Builder(String key, Form form, List<T> rows, int total) {
@@ -157,14 +153,12 @@ record MapLayer(
 
     private Builder<T> column(
         String label, String unit, Kind kind, Function<? super T, ?> valueOf) {
-      List<Object> values = new ArrayList<>(rows.size());
-      rows.forEach(row -> values.add(valueOf.apply(row)));
-      columns.add(new ReportColumn(label, unit, kind, values));
+      columns.add(new Asked<>(label, unit, kind, valueOf, new ArrayList<>(rows.size())));
       return this;
     }
 
     /** Whether a column has a value; a layer without features keeps all. */
-    private boolean saysSomething(ReportColumn column) {
+    private boolean saysSomething(Asked<T> column) {
       return column == columns.get(0)
           || rows.isEmpty()
           || column.values().stream().anyMatch(Objects::nonNull);
@@ -186,16 +180,54 @@ record MapLayer(
         Function<? super T, Geometry> geometry,
         List<StyleClass> classes,
         Function<? super T, Integer> classOf) {
-      List<Geometry> geometries = rows.stream().map(geometry::apply).toList();
+      int[] classOfRow = new int[rows.size()];
+      int place = 0;
+      for (T row : rows) {
+        columns.forEach(column -> column.take(row));
+        classOfRow[place++] = classOf.apply(row);
+      }
       return new MapLayer(
           key,
           form,
           shown,
-          geometries,
+          new Geometries<>(rows, geometry),
           classes,
-          rows.stream().mapToInt(classOf::apply).toArray(),
-          columns.stream().filter(this::saysSomething).toList(),
+          classOfRow,
+          columns.stream().filter(this::saysSomething).map(Asked::column).toList(),
           total);
+    }
+  }
+
+  /** A column that is being filled. */
+  private record Asked<T>(
+      String label, String unit, Kind kind, Function<? super T, ?> valueOf, List<Object> values) {
+    void take(T row) {
+      values.add(valueOf.apply(row));
+    }
+
+    ReportColumn column() {
+      return new ReportColumn(label, unit, kind, values);
+    }
+  }
+
+  /** Asks the rows each time: those of a large survey are kept elsewhere, and are large. */
+  private static final class Geometries<T> extends AbstractList<Geometry> implements RandomAccess {
+    private final List<T> rows;
+    private final Function<? super T, Geometry> geometry;
+
+    Geometries(List<T> rows, Function<? super T, Geometry> geometry) {
+      this.rows = rows;
+      this.geometry = geometry;
+    }
+
+    @Override
+    public Geometry get(int i) {
+      return geometry.apply(rows.get(i));
+    }
+
+    @Override
+    public int size() {
+      return rows.size();
     }
   }
 }

@@ -6,6 +6,7 @@ import com.samskivert.mustache.Template;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
+import java.io.Writer;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -60,11 +61,16 @@ public final class Report {
    * @throws org.meadowmark.core.model.MeadowmarkException if the file exists or cannot be written
    */
   public static void write(Path folder, ReportInput input) {
-    String page = page(input, ReportLayers.MOST_FEATURES);
+    ReportView view = view(input, ReportLayers.MOST_FEATURES);
     AtomicFile.write(
         folder.resolve(FILE_NAME),
         false,
-        file -> Files.writeString(file, page, StandardCharsets.UTF_8));
+        file -> {
+          // Straight to the file: the page of a large survey is not to stand in memory three times.
+          try (Writer page = Files.newBufferedWriter(file, StandardCharsets.UTF_8)) {
+            template().execute(view, page);
+          }
+        });
   }
 
   /**
@@ -90,6 +96,10 @@ public final class Report {
    * @param mostFeatures features of a layer beyond this are left out, and counted
    */
   static String page(ReportInput input, int mostFeatures) {
+    return template().execute(view(input, mostFeatures));
+  }
+
+  private static ReportView view(ReportInput input, int mostFeatures) {
     AssessedSurvey assessed = input.assessed();
     Phrases text = Phrases.english(BUNDLE);
     List<MapLayer> layers = ReportLayers.of(assessed, text, mostFeatures);
@@ -99,32 +109,30 @@ public final class Report {
     String script = script();
     ReportWords words = new ReportWords(assessed, text, map);
     List<ReportView.FindingRow> findings = words.findings();
-    ReportView view =
-        new ReportView(
-            text.all(""),
-            ContentPolicy.of(List.of(library, script), css),
-            css,
-            library,
-            script,
-            ReportData.json(map, text.all(SCRIPT_PHRASES)),
-            words.title(),
-            words.surveyLine(),
-            words.answers(),
-            words.figures(),
-            words.tables(),
-            words.simplified(),
-            input.charts(),
-            !findings.isEmpty(),
-            findings,
-            words.inputs(),
-            words.conventions(),
-            words.cautions(),
-            words.gaps(),
-            words.grid(),
-            text.get("libraryText", MapLibrary.NAME),
-            MapLibrary.licence(),
-            text.get("made", input.toolVersion()));
-    return template().execute(view);
+    return new ReportView(
+        text.all(""),
+        ContentPolicy.of(List.of(library, script), css),
+        css,
+        library,
+        script,
+        ReportData.json(map, text.all(SCRIPT_PHRASES)),
+        words.title(),
+        words.surveyLine(),
+        words.answers(),
+        words.figures(),
+        words.tables(),
+        words.simplified(),
+        input.charts(),
+        !findings.isEmpty(),
+        findings,
+        words.inputs(),
+        words.conventions(),
+        words.cautions(),
+        words.gaps(),
+        words.grid(),
+        text.get("libraryText", MapLibrary.NAME),
+        MapLibrary.licence(),
+        text.get("made", input.toolVersion()));
   }
 
   private static String style() {

@@ -17,6 +17,7 @@ import org.meadowmark.core.plan.RepairScar;
 import org.meadowmark.core.plan.RepairSeason;
 import org.meadowmark.core.reference.ScarCause;
 import org.meadowmark.core.write.AssessedSurvey;
+import org.meadowmark.core.write.Foremost;
 import org.meadowmark.core.write.Phrases;
 import org.meadowmark.core.write.report.MapLayer.Form;
 import org.meadowmark.core.write.report.MapLayer.StyleClass;
@@ -26,10 +27,17 @@ final class ScarLayers {
   /** Scars shown as worth planting where no budget chooses. */
   static final int MOST_CANDIDATES = 50;
 
-  private static final Comparator<ScarMeasure> MOST_DAMAGING_FIRST =
-      Comparator.comparingInt((ScarMeasure scar) -> -scar.gapCount())
-          .thenComparingDouble(scar -> -scar.footprintInBedsSquareMetres())
-          .thenComparing(scar -> scar.scar().id(), Ids.ORDER);
+  /** What tells which of two scars did more. */
+  private record Harm(int gaps, double squareMetres, String scarId) {
+    static final Comparator<Harm> MOST_FIRST =
+        Comparator.comparingInt((Harm harm) -> -harm.gaps)
+            .thenComparingDouble(harm -> -harm.squareMetres)
+            .thenComparing(Harm::scarId, Ids.ORDER);
+
+    static Harm of(ScarMeasure scar) {
+      return new Harm(scar.gapCount(), scar.footprintInBedsSquareMetres(), scar.scar().id());
+    }
+  }
 
   private final AssessedSurvey assessed;
   private final LayerWords words;
@@ -57,7 +65,8 @@ final class ScarLayers {
     }
     Map<String, RepairScar> repairs = new HashMap<>();
     assessed.repairs().scars().forEach(repair -> repairs.put(repair.scarId(), repair));
-    return MapLayer.foremost("scars", Form.LINE, rows, MOST_DAMAGING_FIRST, most)
+    return MapLayer.chosen(
+            "scars", Form.LINE, Foremost.of(rows, Harm::of, Harm.MOST_FIRST, most), rows.size())
         .text(text.get("col.scar"), row -> row.scar().id())
         .text(text.get("col.cause"), row -> words.cause(row.scar().cause()))
         .optional(
@@ -86,8 +95,9 @@ final class ScarLayers {
   }
 
   MapLayer gaps() {
-    return MapLayer.foremost(
-            "gaps", Form.LINE, assessed.measurement().gaps(), Gap.LONGEST_FIRST, most)
+    List<Gap> rows = assessed.measurement().gaps();
+    return MapLayer.chosen(
+            "gaps", Form.LINE, Foremost.of(rows, Gap.LONGEST_FIRST, most), rows.size())
         .hidden()
         .text(text.get("col.gap"), Gap::id)
         .text(text.get("col.scar"), Gap::scarId)

@@ -10,7 +10,7 @@ import java.util.function.Function;
 import java.util.function.ToDoubleFunction;
 import java.util.function.ToLongFunction;
 import org.locationtech.jts.geom.Geometry;
-import org.meadowmark.core.store.KeptElsewhere;
+import org.meadowmark.core.model.KeptElsewhere;
 import org.meadowmark.core.write.Column;
 import org.meadowmark.core.write.Column.Type;
 import org.meadowmark.core.write.ResultTable;

@@ -1,4 +1,4 @@
-package org.meadowmark.core.store;
+package org.meadowmark.core.model;
 
 import java.util.List;
 

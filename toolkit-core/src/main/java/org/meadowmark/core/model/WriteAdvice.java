@@ -1,6 +1,9 @@
-package org.meadowmark.core.write;
+package org.meadowmark.core.model;
 
 import java.io.IOException;
+import java.nio.file.AccessDeniedException;
+import java.nio.file.FileSystemException;
+import java.nio.file.NoSuchFileException;
 import java.util.Locale;
 
 /** What to do where something could not be written. */
@@ -8,16 +11,26 @@ public final class WriteAdvice {
   private WriteAdvice() {}
 
   /**
-   * What the system said: libraries put it below words of their own.
+   * What the system said: libraries put it below words of their own, and some failures have a path
+   * for a message.
    *
    * @param failure what a file operation threw
-   * @return the message of the deepest cause that is a failure of input or output, or the name of
-   *     its class where it has no message
+   * @return the reason that the deepest failure of input or output gives, in words; its message or
+   *     class where it gives none
    */
   public static String reason(IOException failure) {
     Throwable deepest = failure;
     while (deepest.getCause() instanceof IOException cause) {
       deepest = cause;
+    }
+    if (deepest instanceof AccessDeniedException) {
+      return "no permission";
+    }
+    if (deepest instanceof NoSuchFileException) {
+      return "a file or folder does not exist";
+    }
+    if (deepest instanceof FileSystemException file && file.getReason() != null) {
+      return file.getReason();
     }
     return deepest.getMessage() == null ? deepest.getClass().getSimpleName() : deepest.getMessage();
   }
