@@ -14,6 +14,7 @@ import org.meadowmark.core.model.Ids;
 import org.meadowmark.core.model.Located;
 import org.meadowmark.core.model.MapArea;
 import org.meadowmark.core.model.Scar;
+import org.meadowmark.core.write.Foremost;
 
 /**
  * The layers of a survey, ready to be asked for what is in a window. Making it takes n log n time
@@ -33,11 +34,18 @@ final class MapLayers {
   /** Scars in a window: those to draw, longest first, and how many there are. */
   record Scars(List<Scar> drawn, long inView) {}
 
+  /** Where a scar is in the list of the survey; a million of them are not held for a few maps. */
+  private record ScarPlace(int place, double lengthMetres, String id) {
+    static final Comparator<ScarPlace> LONGEST_FIRST =
+        Comparator.comparingDouble((ScarPlace scar) -> -scar.lengthMetres)
+            .thenComparing(ScarPlace::id, Ids.ORDER);
+  }
+
   MapLayers(SheetSurvey survey) {
     this.survey = survey;
     this.places = GridPlaces.of(survey.map().gridWkt());
     this.beds = index(survey.map().beds());
-    this.scars = index(survey.map().scars());
+    this.scars = scarIndex(survey.map().scars());
     this.barriers = index(survey.map().barriers());
     this.channels = index(survey.map().channels());
     survey.map().beds().forEach(bed -> extent.expandToInclude(box(bed)));
@@ -81,13 +89,11 @@ final class MapLayers {
    * @param most how many to draw: the longest
    */
   Scars scars(Envelope window, int most) {
-    List<Scar> all = found(scars, window, Scar.class);
+    List<ScarPlace> all = new ArrayList<>();
+    scars.query(window, item -> all.add((ScarPlace) item));
     List<Scar> longest =
-        all.stream()
-            .sorted(
-                Comparator.comparingDouble((Scar scar) -> -scar.geometry().getLength())
-                    .thenComparing(Scar::id, Ids.ORDER))
-            .limit(most)
+        Foremost.of(all, ScarPlace.LONGEST_FIRST, most).stream()
+            .map(each -> survey.map().scars().get(each.place()))
             .toList();
     return new Scars(longest, all.size());
   }
@@ -117,6 +123,16 @@ final class MapLayers {
   private static STRtree index(List<? extends Located> features) {
     STRtree tree = new STRtree();
     features.forEach(feature -> tree.insert(box(feature), feature));
+    tree.build();
+    return tree;
+  }
+
+  private static STRtree scarIndex(List<Scar> scars) {
+    STRtree tree = new STRtree();
+    int place = 0;
+    for (Scar scar : scars) {
+      tree.insert(box(scar), new ScarPlace(place++, scar.geometry().getLength(), scar.id()));
+    }
     tree.build();
     return tree;
   }
