@@ -27,4 +27,23 @@ public record ScarMeasure(
     double footprintInBedsSquareMetres,
     int bedCount,
     int gapCount,
-    OptionalDouble depthMetres) {}
+    OptionalDouble depthMetres) {
+  /**
+   * {@return the same figures with another record of the scar}
+   *
+   * @param other the scar, mapped alike
+   */
+  public ScarMeasure withScar(Scar other) {
+    return new ScarMeasure(
+        other,
+        lengthMetres,
+        lengthInBedsMetres,
+        lengthOutsideBedsMetres,
+        lengthOutsideSurveyMetres,
+        footprintSquareMetres,
+        footprintInBedsSquareMetres,
+        bedCount,
+        gapCount,
+        depthMetres);
+  }
+}

@@ -15,6 +15,7 @@ import org.meadowmark.core.measure.ScarMeasure;
 import org.meadowmark.core.measure.recovery.ScarRecovery;
 import org.meadowmark.core.model.Bed;
 import org.meadowmark.core.model.Range;
+import org.meadowmark.core.model.Scar;
 import org.meadowmark.core.model.SiteNotes;
 import org.meadowmark.core.plan.layout.PlantingLayout;
 import org.meadowmark.core.survey.RepairParameters;
@@ -108,17 +109,8 @@ final class ScarAssessor {
 
   /** Its geometry without an object a point: the plan holds every scar to the end. */
   private static ScarMeasure packed(ScarMeasure measure) {
-    return new ScarMeasure(
-        measure.scar().withGeometry(PACKED.createGeometry(measure.scar().geometry())),
-        measure.lengthMetres(),
-        measure.lengthInBedsMetres(),
-        measure.lengthOutsideBedsMetres(),
-        measure.lengthOutsideSurveyMetres(),
-        measure.footprintSquareMetres(),
-        measure.footprintInBedsSquareMetres(),
-        measure.bedCount(),
-        measure.gapCount(),
-        measure.depthMetres());
+    Scar scar = measure.scar();
+    return measure.withScar(scar.withGeometry(PACKED.createGeometry(scar.geometry())));
   }
 
   /** A note on the scar stands above one on the bed that most of it lies in. */

@@ -133,7 +133,7 @@ final class InventedScars {
 
   private static ScarMeasure noted(ScarMeasure measure, SiteNotes note) {
     Scar scar = measure.scar();
-    return new ScarMeasure(
+    return measure.withScar(
         new Scar(
             scar.id(),
             scar.ref(),
@@ -143,16 +143,7 @@ final class InventedScars {
             scar.widthSource(),
             scar.date(),
             scar.excavationMetres(),
-            note),
-        measure.lengthMetres(),
-        measure.lengthInBedsMetres(),
-        measure.lengthOutsideBedsMetres(),
-        measure.lengthOutsideSurveyMetres(),
-        measure.footprintSquareMetres(),
-        measure.footprintInBedsSquareMetres(),
-        measure.bedCount(),
-        measure.gapCount(),
-        measure.depthMetres());
+            note));
   }
 
   /** A segment with a part of its bed scarred, and the scar wholly on it. */

@@ -2,6 +2,7 @@ package org.meadowmark.core.write.report;
 
 import com.samskivert.mustache.Escapers;
 import com.samskivert.mustache.Mustache;
+import com.samskivert.mustache.MustacheException;
 import com.samskivert.mustache.Template;
 import java.io.IOException;
 import java.io.InputStream;
@@ -69,6 +70,11 @@ public final class Report {
           // Straight to the file: the page of a large survey is not to stand in memory three times.
           try (Writer page = Files.newBufferedWriter(file, StandardCharsets.UTF_8)) {
             template().execute(view, page);
+          } catch (MustacheException e) {
+            if (e.getCause() instanceof IOException failed) {
+              throw failed;
+            }
+            throw e;
           }
         });
   }
