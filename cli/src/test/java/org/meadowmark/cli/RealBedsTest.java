@@ -121,7 +121,8 @@ class RealBedsTest {
                 "assess",
                 folder.resolve("scars"),
                 folder.resolve("ground"),
-                "--set=uncertainty_draws=10"));
+                "--set=connectivity_detail_patches=0",
+                "--set=uncertainty_draws=0"));
     assertThat(acres.get("whole survey/" + PATCHY))
         .isCloseTo(10_201.68, Percentage.withPercentage(0.2));
     assertThat(acres.get("whole survey/" + CONTINUOUS))
@@ -193,6 +194,7 @@ class RealBedsTest {
                 folder.resolve("grid"),
                 "--analysis-crs=EPSG:2882",
                 "--set=ground_scale=false",
+                "--set=connectivity_detail_patches=0",
                 "--set=uncertainty_draws=0"));
     assertThat(acres.get("whole survey/" + PATCHY)).isCloseTo(10_202.59, within(0.01));
     assertThat(acres.get("whole survey/" + CONTINUOUS)).isCloseTo(14_637.62, within(0.01));
