@@ -88,21 +88,41 @@ class FaultsTest {
     assertThat(OutputState.names(output.getParent())).containsExactly("the output");
   }
 
+  /** A small file system in memory; a test that wants one skips where none can be mounted. */
+  private record SmallDisk(Path root) implements AutoCloseable {
+    static SmallDisk at(Path root) throws IOException, InterruptedException {
+      Files.createDirectory(root);
+      assumeTrue(
+          system("mount", "-t", "tmpfs", "-o", "size=64m", "tmpfs", root.toString()) == 0,
+          "skipped: only root can mount a small file system");
+      return new SmallDisk(root);
+    }
+
+    void change(String option) throws InterruptedException {
+      assertThat(system("mount", "-o", "remount," + option, root.toString())).isZero();
+    }
+
+    @Override
+    public void close() {
+      try {
+        system("umount", "-l", root.toString());
+      } catch (InterruptedException e) {
+        Thread.currentThread().interrupt();
+      }
+    }
+  }
+
   /** A small file system in memory is filled at several points of the writing. */
   @Test
   void aFullDiskKeepsTheOldOutputAndLeavesNothing() throws Exception {
-    Path disk = Files.createDirectory(folder.resolve("disk"));
-    assumeTrue(
-        system("mount", "-t", "tmpfs", "-o", "size=64m", "tmpfs", disk.toString()) == 0,
-        "skipped: only root can mount a small file system");
-    try {
+    try (SmallDisk small = SmallDisk.at(folder.resolve("disk"))) {
+      Path disk = small.root();
       Path output = disk.resolve("out");
       assertThat(assess(survey, output).exitCode()).isZero();
       SortedMap<String, String> old = OutputState.of(output);
       long used = kibibytesUsed(disk);
       for (int free : new int[] {4, 100, 400, 800, used < 1200 ? 900 : 1200}) {
-        String size = "remount,size=" + (used + free) + "k";
-        assertThat(system("mount", "-o", size, disk.toString())).isZero();
+        small.change("size=" + (used + free) + "k");
         Terminal.Outcome full = assess(survey, output, "--overwrite");
         assertThat(full.err())
             .as("with %d KiB free", free)
@@ -120,33 +140,28 @@ class FaultsTest {
       assertThat(noSample.exitCode()).isEqualTo(ExitCode.OUTPUT_FAILED.value());
       assertThat(noSample.err()).startsWith("error: " + sample).contains("make space");
       assertThat(OutputState.names(disk)).containsExactly("out");
-      assertThat(system("mount", "-o", "remount,size=64m", disk.toString())).isZero();
+      small.change("size=64m");
       assertThat(assess(survey, output, "--overwrite").exitCode()).isZero();
       OutputState.assertWhole(output);
-      assertThat(system("mount", "-o", "remount,ro", disk.toString())).isZero();
+      small.change("ro");
       Terminal.Outcome readOnly = assess(survey, disk.resolve("other"));
       assertThat(readOnly.exitCode()).isEqualTo(ExitCode.OUTPUT_FAILED.value());
       assertThat(readOnly.err()).contains(disk + " may not be written to");
       // The output folder itself is a drive: it cannot be renamed.
-      assertThat(system("mount", "-o", "remount,rw", disk.toString())).isZero();
+      small.change("rw");
       assertThat(system("sh", "-c", "rm -rf '" + output + "'")).isZero();
       Terminal.Outcome drive = assess(survey, disk, "--overwrite");
       assertThat(drive.exitCode()).isEqualTo(ExitCode.OUTPUT_FAILED.value());
       assertThat(drive.err()).contains("is a drive of its own").contains("name a folder on it");
       assertThat(disk).isEmptyDirectory();
-    } finally {
-      system("umount", "-l", disk.toString());
     }
   }
 
   /** Rows of a survey in parts wait in a folder of their own, on a drive that can be full too. */
   @Test
   void fullTemporaryFilesAreNamedAndLeaveNothing() throws Exception {
-    Path disk = Files.createDirectory(folder.resolve("small disk"));
-    assumeTrue(
-        system("mount", "-t", "tmpfs", "-o", "size=64m", "tmpfs", disk.toString()) == 0,
-        "skipped: only root can mount a small file system");
-    try {
+    try (SmallDisk small = SmallDisk.at(folder.resolve("small disk"))) {
+      Path disk = small.root();
       Path output = folder.resolve("of a small disk");
       String[] command = {
         "assess-in-parts",
@@ -157,8 +172,7 @@ class FaultsTest {
         "--output=" + output
       };
       for (int free : new int[] {4, 12, 20}) {
-        String size = "remount,size=" + free + "k";
-        assertThat(system("mount", "-o", size, disk.toString())).isZero();
+        small.change("size=" + free + "k");
         Terminal.Outcome full = Terminal.run(Main.commandLine(), command);
         assertThat(full.err())
             .as("with %d KiB", free)
@@ -170,11 +184,9 @@ class FaultsTest {
         assertThat(disk).isEmptyDirectory();
         assertThat(output).doesNotExist();
       }
-      assertThat(system("mount", "-o", "remount,size=64m", disk.toString())).isZero();
+      small.change("size=64m");
       assertThat(Terminal.run(Main.commandLine(), command).exitCode()).isZero();
       OutputState.assertWhole(output);
-    } finally {
-      system("umount", "-l", disk.toString());
     }
   }
 

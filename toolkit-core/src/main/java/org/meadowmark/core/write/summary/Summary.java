@@ -41,6 +41,9 @@ public final class Summary {
 
   private static final int MOST_AREAS = 40;
   private static final int MOST_NAMED = 3;
+  private static final Comparator<ScarMeasure> MOST_GAPS_FIRST =
+      Comparator.comparingInt((ScarMeasure scar) -> -scar.gapCount())
+          .thenComparing(scar -> scar.scar().id(), Ids.ORDER);
   private static final String UNKNOWN = "unknown";
 
   private final AssessedSurvey assessed;
@@ -257,12 +260,8 @@ public final class Summary {
       return;
     }
     List<ScarMeasure> cutting =
-        measured.scars().stream()
+        Foremost.of(measured.scars(), MOST_GAPS_FIRST, MOST_NAMED).stream()
             .filter(scar -> scar.gapCount() > 0)
-            .sorted(
-                Comparator.comparingInt((ScarMeasure scar) -> -scar.gapCount())
-                    .thenComparing(scar -> scar.scar().id(), Ids.ORDER))
-            .limit(MOST_NAMED)
             .toList();
     List<Gap> longest = Foremost.of(measured.gaps(), Gap.LONGEST_FIRST, MOST_NAMED);
     StringBuilder text = new StringBuilder();
