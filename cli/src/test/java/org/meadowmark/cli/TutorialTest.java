@@ -111,6 +111,33 @@ class TutorialTest {
     }
   }
 
+  /**
+   * The golden file is made by this program; it shows a change of figures, it does not prove them.
+   */
+  @Test
+  void theComparisonOfBothSeasonsIsAsItWas() throws IOException {
+    Path golden = ROOT.resolve("cli/src/test/resources/golden/quillmere-sound-seasons.txt");
+    String summary = Files.readString(folder.resolve("change/summary.txt"), StandardCharsets.UTF_8);
+    if ("write".equals(System.getProperty("meadowmark.golden"))) {
+      Files.writeString(golden, summary, StandardCharsets.UTF_8);
+    }
+    assertThat(summary).isEqualTo(Files.readString(golden, StandardCharsets.UTF_8));
+  }
+
+  /** Every scar of either season has one row; the truth of the sample names the scar itself. */
+  @Test
+  void mostFatesOfScarsAreThoseOfTheTruth() throws IOException {
+    List<String> rows = Files.readAllLines(folder.resolve("change/tables/scar_changes.csv"));
+    List<String> truth =
+        Files.readAllLines(ROOT.resolve("gis-samples/data/quillmere-sound/truth/scar-fates.csv"));
+    long seenNew =
+        rows.stream().filter(row -> row.contains(",later,") && row.contains(",new,")).count();
+    long trulyNew =
+        truth.stream().filter(row -> row.startsWith("2,") && row.endsWith(",new")).count();
+    assertThat(trulyNew).isGreaterThan(500);
+    assertThat(seenNew).isBetween((long) (0.75 * trulyNew), (long) (1.05 * trulyNew));
+  }
+
   @Test
   void everyLinkLeadsToAFile() {
     Matcher links = LINK.matcher(document);

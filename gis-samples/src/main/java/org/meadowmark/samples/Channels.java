@@ -102,7 +102,7 @@ final class Channels {
     double inletX = Math.min(0.22 * width, 1_760);
     List<Coordinate> axis = new ArrayList<>();
     axis.add(new Coordinate(inletX - 150, 60));
-    axis.add(new Coordinate(inletX, shore.barrierNorthing(inletX)));
+    axis.add(new Coordinate(inletX, shore.barrierAt(inletX).northing()));
     axis.add(new Coordinate(inletX + 250, 1_900));
     int turns = Math.max(2, (int) Math.round((width - inletX) / 2_100));
     for (int i = 1; i < turns; i++) {
@@ -144,7 +144,7 @@ final class Channels {
       List<Coordinate> axis =
           List.of(
               from.place(),
-              new Coordinate(x, shore.barrierNorthing(x)),
+              new Coordinate(x, shore.barrierAt(x).northing()),
               new Coordinate(x - 150, 60));
       SineGeneratedCurve curve = SineGeneratedCurve.natural(1_000, Math.toRadians(35), STEP_METRES);
       for (int attempt = 0; attempt < 6; attempt++) {
@@ -276,7 +276,7 @@ final class Channels {
       if (shore.mainland(points[i].x, points[i].y) > -70
           || points[i].x < 150
           || points[i].x > shore.widthMetres() - 150
-          || points[i].y < shore.barrierNorthing(points[i].x)) {
+          || points[i].y < shore.barrierAt(points[i].x).northing()) {
         return false;
       }
     }

@@ -28,19 +28,17 @@ final class GradientNoise {
 
   /** One octave at a place given in wavelengths. */
   double at(double x, double y) {
-    long column = (long) StrictMath.floor(x);
-    long row = (long) StrictMath.floor(y);
+    long column = floor(x);
+    long row = floor(y);
     double dx = x - column;
     double dy = y - row;
+    long left = Draws.mix(seed + column);
+    long right = Draws.mix(seed + column + 1);
     double fadeX = fade(dx);
-    double fadeY = fade(dy);
-    double bottom = mixed(corner(column, row, dx, dy), corner(column + 1, row, dx - 1, dy), fadeX);
+    double bottom = mixed(corner(left, row, dx, dy), corner(right, row, dx - 1, dy), fadeX);
     double top =
-        mixed(
-            corner(column, row + 1, dx, dy - 1),
-            corner(column + 1, row + 1, dx - 1, dy - 1),
-            fadeX);
-    return TO_UNIT * mixed(bottom, top, fadeY);
+        mixed(corner(left, row + 1, dx, dy - 1), corner(right, row + 1, dx - 1, dy - 1), fadeX);
+    return TO_UNIT * mixed(bottom, top, fade(dy));
   }
 
   /** Octaves of halving wavelength and strength, scaled to the same range. */
@@ -58,8 +56,14 @@ final class GradientNoise {
     return sum / total;
   }
 
-  private double corner(long column, long row, double dx, double dy) {
-    int direction = (int) (Draws.mix(Draws.mix(seed + column) + row) >>> 56);
+  /** Much quicker than the library's, which is asked for every corner of every octave. */
+  private static long floor(double value) {
+    long towardsZero = (long) value;
+    return value < towardsZero ? towardsZero - 1 : towardsZero;
+  }
+
+  private static double corner(long column, long row, double dx, double dy) {
+    int direction = (int) (Draws.mix(column + row) >>> 56);
     return COSINES[direction] * dx + SINES[direction] * dy;
   }
 

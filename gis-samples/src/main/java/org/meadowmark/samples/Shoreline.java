@@ -22,6 +22,9 @@ final class Shoreline {
 
   private record Islet(double x, double y, double radius) {}
 
+  /** The barrier at an easting: its middle line, and half of how wide it is. */
+  record Barrier(double northing, double halfWidthMetres) {}
+
   Shoreline(EstuarySettings settings) {
     widthMetres = Math.rint((ENDS_METRES + settings.beds() * METRES_A_BED) / 100) * 100;
     shore = new GradientNoise(settings.seed(), Purpose.SHORE);
@@ -33,12 +36,18 @@ final class Shoreline {
     return widthMetres;
   }
 
-  double barrierNorthing(double x) {
-    return BARRIER_NORTHING + 230 * barrier.fractal(x / 2_600, 0.5, 3);
+  Barrier barrierAt(double x) {
+    double halfWidth = 170 + 110 * barrier.fractal(7 + x / 900, 3.5, 3);
+    return new Barrier(
+        BARRIER_NORTHING + 230 * barrier.fractal(x / 2_600, 0.5, 3), Math.max(60, halfWidth));
   }
 
   /** Land without islets. */
   double mainland(double x, double y) {
+    return mainland(x, y, barrierAt(x));
+  }
+
+  private double mainland(double x, double y, Barrier barrierHere) {
     double north = y - (HEIGHT_METRES - 1_150 + 1_500 * shore.fractal(x / 2_700, y / 5_000, 5));
     double west = 620 + 700 * shore.fractal(40 + y / 1_900, x / 3_000, 4) - x;
     double east = x - (widthMetres - 650 + 700 * shore.fractal(80 + y / 1_900, x / 3_000, 4));
@@ -48,11 +57,15 @@ final class Shoreline {
                 StrictMath.exp(north / SOFTNESS_METRES)
                     + StrictMath.exp(west / SOFTNESS_METRES)
                     + StrictMath.exp(east / SOFTNESS_METRES));
-    double thickness = 170 + 110 * barrier.fractal(7 + x / 900, 3.5, 3);
-    double bar = Math.max(60, thickness) - Math.abs(y - barrierNorthing(x));
+    double bar = barrierHere.halfWidthMetres - Math.abs(y - barrierHere.northing);
     // Seaward of the barrier the mainland's ends fall away.
-    double seaward = barrierNorthing(x) - y;
+    double seaward = barrierHere.northing - y;
     return Math.max(seaward > 0 ? around - 2 * seaward : around, bar);
+  }
+
+  /** Land with islets, before channels are cut. */
+  double height(double x, double y, Barrier barrierHere) {
+    return Math.max(mainland(x, y, barrierHere), islets(x, y));
   }
 
   void addIslets(Channels channels, Draws draws) {
@@ -67,13 +80,16 @@ final class Shoreline {
     }
   }
 
-  double islets(double x, double y) {
+  private double islets(double x, double y) {
     double highest = -1_000;
+    double ragged = Double.NaN;
     for (Islet islet : islets) {
       double dx = x - islet.x;
       double dy = y - islet.y;
       if (Math.abs(dx) < 1_000 && Math.abs(dy) < 1_000) {
-        double ragged = 1 + 0.45 * isletShape.fractal(x / 130, y / 130, 3);
+        if (Double.isNaN(ragged)) {
+          ragged = 1 + 0.45 * isletShape.fractal(x / 130, y / 130, 3);
+        }
         highest =
             Math.max(highest, islet.radius * ragged - StrictMath.sqrt(dx * dx * 0.6 + dy * dy));
       }

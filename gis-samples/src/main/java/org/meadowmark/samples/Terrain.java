@@ -1,6 +1,7 @@
 package org.meadowmark.samples;
 
 import java.util.List;
+import java.util.stream.IntStream;
 import org.locationtech.jts.geom.Coordinate;
 
 /** Land, depth and grass of an estuary as fields, in local metres. */
@@ -32,15 +33,14 @@ final class Terrain {
     FieldGrid halfWidth = new FieldGrid(CELL_METRES, columns, rows);
     clearance.fill((x, y, column, row) -> REACH_METRES);
     channels.forEach(channel -> dig(channel, halfWidth));
-    land.fill(
-        (x, y, column, row) ->
-            Math.min(
-                Math.max(shore.mainland(x, y), shore.islets(x, y)),
-                clearance.get(column, row) - BANK_METRES));
-    fillDepth(settings, shore, halfWidth);
+    Shoreline.Barrier[] barrier =
+        IntStream.range(0, columns)
+            .mapToObj(column -> shore.barrierAt(column * CELL_METRES))
+            .toArray(Shoreline.Barrier[]::new);
+    fillLandAndDepth(settings, shore, barrier, halfWidth);
     fillTexture(settings);
     fillCover(settings);
-    fillGrass(settings, shore);
+    fillGrass(settings, barrier);
     land.setBorder(-1);
     grass.setBorder(-1);
   }
@@ -116,13 +116,16 @@ final class Terrain {
     return StrictMath.sqrt(offX * offX + offY * offY);
   }
 
-  private void fillDepth(EstuarySettings settings, Shoreline shore, FieldGrid halfWidth) {
+  private void fillLandAndDepth(
+      EstuarySettings settings, Shoreline shore, Shoreline.Barrier[] barrier, FieldGrid halfWidth) {
     GradientNoise flats = new GradientNoise(settings.seed(), Purpose.FLATS);
     depth.fill(
         (x, y, column, row) -> {
-          double fromShore = -Math.max(shore.mainland(x, y), shore.islets(x, y));
+          double height = shore.height(x, y, barrier[column]);
           double bank = clearance.get(column, row);
-          double seaward = shore.barrierNorthing(x) - y;
+          land.set(column, row, (float) Math.min(height, bank - BANK_METRES));
+          double fromShore = -height;
+          double seaward = barrier[column].northing() - y;
           double open =
               seaward > 0
                   ? 1.5 + Math.max(0, seaward - 120) / 75
@@ -156,7 +159,7 @@ final class Terrain {
                 - 0.2);
   }
 
-  private void fillGrass(EstuarySettings settings, Shoreline shore) {
+  private void fillGrass(EstuarySettings settings, Shoreline.Barrier[] barrier) {
     GradientNoise broad = new GradientNoise(settings.seed(), Purpose.GRASS);
     GradientNoise fine = new GradientNoise(settings.seed(), Purpose.PATCHES);
     grass.fill(
@@ -175,7 +178,7 @@ final class Terrain {
           double offLand = (-land.get(column, row) - 16) / 60;
           double wetEnough = (water - 0.22) / 0.15;
           double litEnough = (2.15 - water) / 0.3;
-          double sheltered = (y - shore.barrierNorthing(x)) / 60;
+          double sheltered = (y - barrier[column].northing()) / 60;
           return Math.min(
               density,
               Math.min(
