@@ -53,6 +53,57 @@ def rows(folder, table):
         return list(csv.DictReader(file))
 
 
+def heap_and_stages(output):
+    """Peak heap in MiB and seconds by stage, as the run record has them."""
+    record = json.loads((output / "run-record.json").read_text())
+    stages = record["run"]["stages"]
+    return record, max(s["peak_heap_bytes"] for s in stages) / 2**20, {s["stage"]: s["wall_seconds"] for s in stages}
+
+
+def make_sample(meadowmark, scars, beds, survey, *more):
+    subprocess.run(
+        [meadowmark, "make-sample", "--scars", str(scars), "--on-beds", beds, "--quiet", "--output", survey, *more],
+        check=True,
+        stdout=subprocess.DEVNULL,
+    )
+
+
+def in_parts(args, scars):
+    """The whole job in parts, with every default and channels, in a heap of 4 GB."""
+    work = Path(args.work) / f"{scars}-in-parts"
+    shutil.rmtree(work, ignore_errors=True)
+    work.mkdir(parents=True)
+    make_sample(args.meadowmark, scars, args.beds, work / "survey", "--seed", "7")
+    load = wait_for_quiet(args.quiet_load, args.quiet_minutes)
+    command = [args.meadowmark, "assess-in-parts", work / "survey", "--output", work / "ours", "--quiet"]
+    command += ["--areas", args.areas] if args.areas else []
+    os.environ["MEADOWMARK_JAVA_OPTS"] = "-Xmx4g"
+    try:
+        _, wall, cpu, peak = timed(command, work / "ours.log")
+    finally:
+        del os.environ["MEADOWMARK_JAVA_OPTS"]
+    _, heap, stages = heap_and_stages(work / "ours")
+    shutil.rmtree(work / "ours")
+    return {
+        "scars": scars,
+        "load_before": [load],
+        "wall_seconds": wall,
+        "processor_seconds": cpu,
+        "peak_resident_mib": peak,
+        "peak_heap_mib": heap,
+        "stages": stages,
+    }
+
+
+def print_in_parts(runs):
+    print("\n| scars in parts, -Xmx4g | s | CPU s | peak MiB (heap) | load before |\n|" + "---:|" * 5)
+    for run in runs:
+        print(
+            f"| {run['scars']:,} | {run['wall_seconds']:.1f} | {run['processor_seconds']:.1f} "
+            f"| {run['peak_resident_mib']:,.0f} ({run['peak_heap_mib']:,.0f}) | {run['load_before'][0]:.1f} |"
+        )
+
+
 def wait_for_quiet(limit, minutes):
     end = time.time() + minutes * 60
     while os.getloadavg()[0] > limit and time.time() < end:
@@ -137,6 +188,7 @@ def main():
     parser = argparse.ArgumentParser(description=__doc__.splitlines()[0])
     parser.add_argument("--sizes", default="10000,20000", help="scars, as in 10000,20000")
     parser.add_argument("--ours-only", default="", help="sizes to run without the peer, as in 100000,1000000")
+    parser.add_argument("--in-parts", default="", help="sizes of the whole job in parts, as in 100000,1000000")
     parser.add_argument("--beds", default=f"{DATA}/tampa-bay-seagrass-1999.gpkg#sg1999")
     parser.add_argument("--areas", default=f"{DATA}/tampa-bay-segments.gpkg#segclp")
     parser.add_argument("--meadowmark", default=ROOT / "cli" / "target" / "meadowmark" / "bin" / "meadowmark")
@@ -160,12 +212,7 @@ def main():
         work = Path(args.work) / str(scars)
         shutil.rmtree(work, ignore_errors=True)
         work.mkdir(parents=True)
-        subprocess.run(
-            [args.meadowmark, "make-sample", "--scars", str(scars), "--on-beds", args.beds, "--quiet"]
-            + ["--output", work / "survey"],
-            check=True,
-            stdout=subprocess.DEVNULL,
-        )
+        make_sample(args.meadowmark, scars, args.beds, work / "survey")
         scar_file = work / "survey" / "scars.gpkg"
         if args.straight:
             straight = work / "straight.gpkg"
@@ -181,11 +228,10 @@ def main():
         # The peer has no intervals, no importance of patches and no gains of filled scars.
         ours += ["--set", "uncertainty_draws=0", "--set", "connectivity_detail_patches=0"]
         _, wall, cpu, peak = timed(ours, work / "ours.log")
-        record = json.loads((work / "ours" / "run-record.json").read_text())
-        heap = max(s["peak_heap_bytes"] for s in record["run"]["stages"]) / 2**20
+        record, heap, stages = heap_and_stages(work / "ours")
         print(f"\n## {scars:,} scars\n\n| stage of Meadowmark | s |\n|---|---:|")
-        for stage in record["run"]["stages"]:
-            print(f"| {stage['stage']} | {stage['wall_seconds']:.2f} |")
+        for stage, seconds in stages.items():
+            print(f"| {stage} | {seconds:.2f} |")
         line = [scars, wall, cpu, peak, heap, load]
         run = {
             "scars": scars,
@@ -195,7 +241,7 @@ def main():
                 "processor_seconds": cpu,
                 "peak_resident_mib": peak,
                 "peak_heap_mib": heap,
-                "stages": {s["stage"]: s["wall_seconds"] for s in record["run"]["stages"]},
+                "stages": stages,
             },
         }
         machine_readable.append(run)
@@ -251,8 +297,12 @@ def main():
         else:
             cells += [""] * 5
         print("| " + " | ".join(cells + [" ".join(f"{x:.1f}" for x in load)]) + " |")
+    parts = [in_parts(args, int(n)) for n in args.in_parts.split(",") if n]
+    if parts:
+        print_in_parts(parts)
     if args.json:
-        args.json.write_text(json.dumps({"beds": str(args.beds), "runs": machine_readable}, indent=2) + "\n")
+        written = {"beds": str(args.beds), "runs": machine_readable, "in_parts": parts}
+        args.json.write_text(json.dumps(written, indent=2) + "\n")
     sys.exit(1 if failed else 0)
 
 

@@ -11,9 +11,10 @@ usage() {
 benchmarks/run-all.sh [OPTION]...
 
   --quick              a smoke run of some minutes: one shot a benchmark, few scars; no figures to quote
+  --thorough           JMH with the settings in its code: two forks, up to 100,000 scars; hours
   --sizes=LIST         scars of the runs beside the script peer (10000,100000; quick: 2000)
   --large              Meadowmark alone with 300,000 scars too
-  --huge               Meadowmark alone with 1,000,000 scars too: many hours, see docs/benchmarks.md
+  --huge               the whole job in parts too, with 100,000 and 1,000,000 scars: an hour
   --beds=FILE#LAYER    beds to scar (the open 1999 beds in ../shared/data, else those of the bundled sample)
   --areas=FILE#LAYER   management areas (those beside these beds; "" for none)
   --peer-python=FILE   Python that has GeoPandas and networkx (/usr/bin/python3)
@@ -25,11 +26,12 @@ benchmarks/run-all.sh [OPTION]...
 TEXT
 }
 
-quick=no large=no huge=no build=yes jmh=yes processes=yes
+quick=no thorough=no large=no huge=no build=yes jmh=yes processes=yes
 sizes='' beds='' areas='' areas_given=no peer_python=/usr/bin/python3 quiet_minutes='' output=$here/target/results
 for option in "$@"; do
   case $option in
     --quick) quick=yes ;;
+    --thorough) thorough=yes ;;
     --large) large=yes ;;
     --huge) huge=yes ;;
     --no-build) build=no ;;
@@ -55,15 +57,13 @@ fi
 
 if [ "$quick" = yes ]; then
   sizes=${sizes:-2000} quiet_minutes=${quiet_minutes:-0}
-  # Left out for their size: a million scars along channels, and half a million matched.
-  jmh_options=(-f 1 -wi 0 -i 1 -r 1s -w 1s -p scars=2000 -e ChannelRanking -e ScarMatching)
 else
   sizes=${sizes:-10000,100000} quiet_minutes=${quiet_minutes:-30}
-  jmh_options=()
 fi
 alone=''
 [ "$large" = yes ] && alone=300000
-[ "$huge" = yes ] && alone=${alone:+$alone,}1000000
+in_parts=''
+[ "$huge" = yes ] && in_parts=100000,1000000
 
 if [ -z "$beds" ]; then
   data=$root/../shared/data
@@ -80,7 +80,7 @@ fi
 mkdir -p "$output"
 output=$(cd "$output" && pwd)
 # Results of an earlier run must not pass for this one's.
-rm -f "$output"/{jmh.json,jmh.txt,processes.json,processes.md,results.json,results.md}
+rm -f "$output"/{jmh-*.json,jmh.txt,processes.json,processes.md,results.json,results.md}
 status=0
 
 if [ "$build" = yes ]; then
@@ -88,12 +88,27 @@ if [ "$build" = yes ]; then
   (cd "$root" && mvn -B -ntp -q -Pbenchmarks package -DskipTests)
 fi
 
+run_jmh() { # NAME OPTION...
+  local name=$1
+  shift
+  (cd "$root" && exec java -jar "${jars[0]}" "$@" -foe true -rf json -rff "$output/jmh-$name.json" \
+    >>"$output/jmh.txt" 2>&1) || { status=1; echo "error: JMH failed; see $output/jmh.txt" >&2; }
+}
+
 if [ "$jmh" = yes ]; then
   echo "JMH; see $output/jmh.txt" >&2
   jars=("$here"/target/lib/benchmarks-*.jar)
   [ -e "${jars[0]}" ] || { echo "error: no ${jars[0]}; leave out --no-build" >&2; exit 1; }
-  (cd "$root" && exec java -jar "${jars[0]}" ${jmh_options[@]+"${jmh_options[@]}"} -foe true -rf json -rff "$output/jmh.json" \
-    >"$output/jmh.txt" 2>&1) || { status=1; echo "error: JMH failed; see $output/jmh.txt" >&2; }
+  # A million scars along channels, and half a million matched: each shot is a long run of its own.
+  large_ones='ChannelRanking|ScarMatching'
+  if [ "$quick" = yes ]; then
+    run_jmh stages -f 1 -wi 0 -i 1 -r 1s -w 1s -p scars=2000 -e "$large_ones"
+  elif [ "$thorough" = yes ]; then
+    run_jmh all
+  else
+    run_jmh stages -f 1 -wi 2 -i 3 -p scars=10000 -e "$large_ones"
+    run_jmh large -f 1 -wi 0 -i 1 "$large_ones"
+  fi
 fi
 
 if [ "$processes" = yes ]; then
@@ -104,7 +119,7 @@ if [ "$processes" = yes ]; then
     echo "note: $peer_python has no GeoPandas or networkx; Meadowmark runs alone" >&2
     both='' alone=$sizes${alone:+,$alone}
   fi
-  "$python" "$here/compare.py" --sizes "$both" --ours-only "$alone" --beds "$beds" --areas "$areas" \
+  "$python" "$here/compare.py" --sizes "$both" --ours-only "$alone" --in-parts "$in_parts" --beds "$beds" --areas "$areas" \
     --peer-python "$peer_python" --quiet-minutes "$quiet_minutes" --work "$here/target/compare" \
     --json "$output/processes.json" >"$output/processes.md" || {
     status=1

@@ -81,6 +81,13 @@ def process_rows(runs):
         yield "| " + " | ".join(cells) + " |"
 
 
+def in_parts_rows(runs):
+    for run in runs:
+        cells = [f"{run['scars']:,}", f"{run['wall_seconds']:.1f}", f"{run['processor_seconds']:.1f}"]
+        cells += [f"{run['peak_resident_mib']:,.0f}", f"{run['peak_heap_mib']:,.0f}", f"{run['load_before'][0]:.1f}"]
+        yield "| " + " | ".join(cells) + " |"
+
+
 def main():
     parser = argparse.ArgumentParser(description=__doc__)
     parser.add_argument("--root", type=Path, required=True)
@@ -89,7 +96,8 @@ def main():
     parser.add_argument("--status", type=int, required=True)
     args = parser.parse_args()
     about = circumstances(args.root, args.quick == "yes")
-    benchmarks = load(args.output / "jmh.json")
+    files = sorted(args.output.glob("jmh-*.json"))
+    benchmarks = [one for file in files for one in load(file)] if files else None
     processes = load(args.output / "processes.json")
 
     lines = ["# Benchmark results", ""]
@@ -115,6 +123,10 @@ def main():
             "|" + "---:|" * 11,
             *process_rows(processes["runs"]),
         ]
+        if processes["in_parts"]:
+            lines += ["", "The whole job with `assess-in-parts` and `-Xmx4g`:", ""]
+            lines += ["| scars | time | processor | peak resident | peak heap | load before |", "|" + "---:|" * 6]
+            lines += in_parts_rows(processes["in_parts"])
     (args.output / "results.md").write_text("\n".join(lines) + "\n")
     whole = {"circumstances": about, "failed": bool(args.status), "jmh": benchmarks, "processes": processes}
     (args.output / "results.json").write_text(json.dumps(whole, indent=2) + "\n")

@@ -30,6 +30,9 @@ import org.locationtech.jts.operation.distance.IndexedFacetDistance;
  * corners within reach of both pieces. Safe for use by several threads.
  */
 final class OverWater {
+  /** Boxes that are apart by a hair more than a distance may hold points that are not. */
+  private static final double ROUNDING = 1 + 1e-9;
+
   private final Barriers barriers;
   private final List<Polygon> pieces;
   private final OutlineIndex[] outlines;
@@ -51,21 +54,23 @@ final class OverWater {
   private List<PieceGraph.Link> crossing(PieceGraph.Link link, double factor, double reach) {
     Polygon a = pieces.get(link.first());
     Polygon b = pieces.get(link.second());
-    double gridReach = (reach + PieceGraph.EQUAL_METRES) * factor;
-    Envelope window = new Envelope(a.getEnvelopeInternal());
-    window.expandBy(gridReach);
-    Envelope other = new Envelope(b.getEnvelopeInternal());
-    other.expandBy(gridReach);
-    window = window.intersection(other);
-    if (barriers.near(window).isEmpty()) {
+    Envelope between = within((link.metres() + PieceGraph.EQUAL_METRES) * factor, a, b);
+    if (barriers.near(between).isEmpty()) {
       return List.of(link);
     }
-    Coordinate[] nearest = new IndexedFacetDistance(a).nearestPoints(b);
+    Coordinate[] nearest =
+        new IndexedFacetDistance(outline(link.first()).edgesIn(between))
+            .nearestPoints(outline(link.second()).edgesIn(between));
     if (isFree(nearest[0], nearest[1])) {
       return List.of(link);
     }
+    double gridReach = (reach + PieceGraph.EQUAL_METRES) * factor;
+    Envelope window = within(gridReach, a, b);
     OptionalDouble way =
-        new Search(edges(link.first(), window), edges(link.second(), window), gridReach)
+        new Search(
+                new Edges(outline(link.first()).edgesIn(window)),
+                new Edges(outline(link.second()).edgesIn(window)),
+                gridReach)
             .shortest(barriers.corners(window));
     return way.isPresent()
         ? List.of(new PieceGraph.Link(link.first(), link.second(), way.getAsDouble() / factor))
@@ -83,12 +88,21 @@ final class OverWater {
     return !barriers.block(way.pointAlong(end), way.pointAlong(1 - end));
   }
 
-  private Edges edges(int piece, Envelope window) {
+  /** Where a point of either that is so near the other lies, and every way between such points. */
+  private static Envelope within(double gridMetres, Polygon a, Polygon b) {
+    Envelope aroundA = new Envelope(a.getEnvelopeInternal());
+    aroundA.expandBy(gridMetres);
+    Envelope aroundB = new Envelope(b.getEnvelopeInternal());
+    aroundB.expandBy(gridMetres);
+    return aroundA.intersection(aroundB);
+  }
+
+  private OutlineIndex outline(int piece) {
     synchronized (pieces.get(piece)) {
       if (outlines[piece] == null) {
         outlines[piece] = new OutlineIndex(pieces.get(piece));
       }
-      return new Edges(outlines[piece].edgesIn(window));
+      return outlines[piece];
     }
   }
 
@@ -115,8 +129,32 @@ final class OverWater {
     }
 
     double distance(Coordinate point) {
-      return all.stream().mapToDouble(edge -> edge.distance(point)).min().orElse(1 / 0.0);
+      double least = Double.POSITIVE_INFINITY;
+      for (LineSegment edge : all) {
+        if (mayBeWithin(edge, point, point, least)) {
+          least = Math.min(least, edge.distance(point));
+        }
+      }
+      return least;
     }
+  }
+
+  /**
+   * Whether the box of an edge is no farther than a distance from the box of two points: much
+   * quicker to tell than how far the edge is.
+   */
+  private static boolean mayBeWithin(
+      LineSegment edge, Coordinate one, Coordinate other, double distance) {
+    double x =
+        Math.max(
+            Math.min(one.x, other.x) - Math.max(edge.p0.x, edge.p1.x),
+            Math.min(edge.p0.x, edge.p1.x) - Math.max(one.x, other.x));
+    double y =
+        Math.max(
+            Math.min(one.y, other.y) - Math.max(edge.p0.y, edge.p1.y),
+            Math.min(edge.p0.y, edge.p1.y) - Math.max(one.y, other.y));
+    double apart = Math.max(0, x) * Math.max(0, x) + Math.max(0, y) * Math.max(0, y);
+    return apart <= distance * distance * ROUNDING;
   }
 
   /** A straight way. */
@@ -155,7 +193,7 @@ final class OverWater {
       Set<Leg> legs = new HashSet<>();
       for (LineSegment from : a.all) {
         for (LineSegment to : b.all) {
-          if (from.distance(to) <= limit) {
+          if (mayBeWithin(from, to.p0, to.p1, limit) && from.distance(to) <= limit) {
             Coordinate[] ends = from.closestPoints(to);
             if (a.isNearestAround(ends[0], ends[1]) && b.isNearestAround(ends[1], ends[0])) {
               legs.add(new Leg(ends[0], ends[1]));
@@ -169,6 +207,9 @@ final class OverWater {
     private double toOutline(Coordinate corner, Edges outline) {
       Set<Leg> legs = new HashSet<>();
       for (LineSegment edge : outline.all) {
+        if (!mayBeWithin(edge, corner, corner, limit)) {
+          continue;
+        }
         Coordinate end = edge.closestPoint(corner);
         if (end.distance(corner) <= limit && outline.isNearestAround(end, corner)) {
           legs.add(new Leg(corner, end));

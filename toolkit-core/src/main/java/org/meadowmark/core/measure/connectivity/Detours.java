@@ -60,14 +60,22 @@ record Detours(int[] starts, int[] froms, int[] tos, double[] lengths) {
         .forEach(
             u -> {
               for (int a = offsets[u]; a < offsets[u + 1]; a++) {
-                int lower = Math.min(u, targets[a]);
-                int upper = Math.max(u, targets[a]);
-                double longest = lengths[a] * SHORTER;
-                int third = third(lower, upper, longest, nearest, offsets, targets, lengths);
-                thirds[a] =
-                    third >= 0
-                        ? third
-                        : third(upper, lower, longest, nearest, offsets, targets, lengths);
+                int v = targets[a];
+                if (u < v) {
+                  double longest = lengths[a] * SHORTER;
+                  int third = third(u, v, longest, nearest, offsets, targets, lengths);
+                  thirds[a] =
+                      third >= 0 ? third : third(v, u, longest, nearest, offsets, targets, lengths);
+                }
+              }
+            });
+    IntStream.range(0, n)
+        .parallel()
+        .forEach(
+            u -> {
+              for (int a = offsets[u]; a < offsets[u + 1] && targets[a] < u; a++) {
+                int v = targets[a];
+                thirds[a] = thirds[Arrays.binarySearch(targets, offsets[v], offsets[v + 1], u)];
               }
             });
     return thirds;
@@ -98,8 +106,9 @@ record Detours(int[] starts, int[] froms, int[] tos, double[] lengths) {
       int[] offsets,
       int[] targets,
       double[] lengths) {
+    double shortestOnward = lengths[nearest[to][0]];
     for (int a : nearest[from]) {
-      if (lengths[a] >= longest) {
+      if (lengths[a] + shortestOnward >= longest) {
         return -1;
       }
       int third = targets[a];
