@@ -128,6 +128,16 @@ public final class Barriers {
     return corners;
   }
 
+  /** Whether a barrier meets a box. */
+  boolean meet(Envelope box) {
+    List<PreparedGeometry> near = near(box);
+    if (near.isEmpty()) {
+      return false;
+    }
+    Geometry shape = factory.toGeometry(box);
+    return near.stream().anyMatch(barrier -> barrier.intersects(shape));
+  }
+
   /** Barriers whose envelope meets an envelope. */
   List<PreparedGeometry> near(Envelope envelope) {
     return StrTreeQuery.items(index, envelope);

@@ -55,7 +55,7 @@ final class OverWater {
     Polygon a = pieces.get(link.first());
     Polygon b = pieces.get(link.second());
     Envelope between = within((link.metres() + PieceGraph.EQUAL_METRES) * factor, a, b);
-    if (barriers.near(between).isEmpty()) {
+    if (!barriers.meet(between)) {
       return List.of(link);
     }
     Coordinate[] nearest =

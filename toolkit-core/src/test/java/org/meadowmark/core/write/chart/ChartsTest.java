@@ -43,7 +43,7 @@ class ChartsTest {
       "Cooperative seagrass stewardship and shallow-draft management zone of the upper"
           + " Thistledown Inlet and adjoining flats";
 
-  /** Pictures of every case are left in the build folder to be looked at. */
+  /** Pictures of every case are left in the build folder to be looked at, most as SVG. */
   private static final Path GALLERY = Path.of("target", "chart-gallery");
 
   record Case(String name, AssessedSurvey survey) {
@@ -66,16 +66,24 @@ class ChartsTest {
 
   @ParameterizedTest
   @MethodSource("cases")
-  void drawsInkOnPaperAtTwicePointSize(Case each) throws IOException {
-    Path folder = Files.createDirectories(GALLERY.resolve(each.name()));
+  void drawsInkOnPaperAtTwicePointSize(Case each) {
     for (Picture picture : Charts.of(each.survey())) {
-      BufferedImage image = ImageIO.read(picture.writePng(folder).toFile());
+      BufferedImage image = picture.image();
       assertThat(image.getWidth()).isEqualTo(2 * picture.width());
       assertThat(image.getHeight()).isEqualTo(2 * picture.height());
-      int[] pixels =
-          image.getRGB(0, 0, image.getWidth(), image.getHeight(), null, 0, image.getWidth());
+      int[] pixels = pixels(image);
       long ink = Arrays.stream(pixels).filter(p -> p != ChartStyle.PAPER.getRGB()).count();
       assertThat((double) ink / pixels.length).as(picture.name()).isBetween(0.005, 0.6);
+    }
+  }
+
+  @Test
+  void whatIsDrawnIsWhatIsInTheFile() throws IOException {
+    Path folder = Files.createDirectories(GALLERY.resolve("realistic"));
+    for (Picture picture : Charts.of(survey(9, 400, 60, 1, false))) {
+      assertThat(pixels(ImageIO.read(picture.writePng(folder).toFile())))
+          .as(picture.name())
+          .isEqualTo(pixels(picture.image()));
     }
   }
 
@@ -106,6 +114,10 @@ class ChartsTest {
               IntStream.range(0, texts.getLength()).mapToObj(i -> texts.item(i).getTextContent()))
           .contains(title);
     }
+  }
+
+  private static int[] pixels(BufferedImage image) {
+    return image.getRGB(0, 0, image.getWidth(), image.getHeight(), null, 0, image.getWidth());
   }
 
   @Test
