@@ -35,14 +35,16 @@ import org.meadowmark.samples.SurveyFolderWriter;
 
 /**
  * Invented scars on real beds, on the cluster and on one machine: the same rows. On the beds of the
- * south, unless {@code -Dmeadowmark.all-beds=true} asks for all of them. Skipped where the open
- * seagrass polygons are not beside the project in {@code shared/data}.
+ * south, unless {@code -Dmeadowmark.all-beds=true} asks for all of them, with as many scars as
+ * {@code -Dmeadowmark.scars} says. Skipped where the open seagrass polygons are not beside the
+ * project in {@code shared/data}.
  */
 class RealBedsTest {
   /** Named like the layer in it, as a folder of GeoParquet names its layer. */
   private static final String BEDS = "sg1999.gpkg";
 
   private static final boolean ALL = Boolean.getBoolean("meadowmark.all-beds");
+  private static final int SCARS = Integer.getInteger("meadowmark.scars", 600);
   private static final int ALL_BEDS = 2_839;
   private static final int SOUTHERN_BEDS = 679;
 
@@ -58,7 +60,7 @@ class RealBedsTest {
     Assumptions.assumeTrue(
         Files.exists(file), () -> "skipped: there is no " + file + " beside the project");
     Path survey = folder.resolve("survey");
-    inventScars(ALL ? file : southern(file), ALL ? 2_000 : 600, survey);
+    inventScars(ALL ? file : southern(file), SCARS, survey);
     Path layers = folder.resolve("layers");
     Said converted = SharedSession.run("convert", survey, "-o", layers);
     assertThat(converted.code()).as(converted.err()).isZero();
@@ -67,7 +69,8 @@ class RealBedsTest {
         survey, layers, named, (layer, to) -> Files.move(layer.file(), to));
     Path output = folder.resolve("output");
     Said said =
-        SharedSession.run("assess", OneMachine.QUICK, named, "-o", output, "--part-scars", 150);
+        SharedSession.run(
+            "assess", OneMachine.QUICK, named, "-o", output, "--part-scars", SCARS / 4);
     assertThat(said.code()).as(said.err()).isZero();
     assertThat(said.out())
         .contains((ALL ? ALL_BEDS : SOUTHERN_BEDS) + " beds")

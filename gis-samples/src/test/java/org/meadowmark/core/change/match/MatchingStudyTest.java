@@ -5,6 +5,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Map;
+import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.condition.EnabledIfSystemProperty;
 import org.meadowmark.core.change.match.MatchingStudy.Outcome;
@@ -18,14 +20,19 @@ class MatchingStudyTest {
   private static final MatchingParameters DEFAULTS =
       ParametersTable.bundled().defaults().matching();
 
-  private static Outcome run(double errorMetres) {
-    MatchingStudy.Case one = new MatchingStudy.Case(1_000, errorMetres);
-    return MatchingStudy.run(FIRST_SEED, 2, List.of(one), DEFAULTS).get(one);
+  private static final MatchingStudy.Case GOOD = new MatchingStudy.Case(1_000, 0.3);
+  private static final MatchingStudy.Case POOR = new MatchingStudy.Case(1_000, 3);
+
+  private static Map<MatchingStudy.Case, Outcome> outcomes;
+
+  @BeforeAll
+  static void match() {
+    outcomes = MatchingStudy.run(FIRST_SEED, 2, List.of(GOOD, POOR), DEFAULTS);
   }
 
   @Test
   void goodPositionsMatchNearlyAll() {
-    Outcome outcome = run(0.3);
+    Outcome outcome = outcomes.get(GOOD);
     assertThat(outcome.truePairs()).isGreaterThan(1_000);
     assertThat(outcome.recall()).isGreaterThan(0.98);
     assertThat(outcome.precision()).isGreaterThan(0.96);
@@ -36,7 +43,7 @@ class MatchingStudyTest {
 
   @Test
   void poorPositionsStillMatchMost() {
-    Outcome outcome = run(3);
+    Outcome outcome = outcomes.get(POOR);
     assertThat(outcome.recall()).isGreaterThan(0.85);
     assertThat(outcome.precision()).isGreaterThan(0.75);
     assertThat(outcome.newShare()).isBetween(0.85, 1.1);
