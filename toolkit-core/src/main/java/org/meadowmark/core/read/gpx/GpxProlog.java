@@ -21,9 +21,7 @@ final class GpxProlog {
 
   /** The version that the gpx element states; 1.1 unless it is 1.0. */
   static Version version(Path file, LayerProblems problems) throws IOException {
-    XMLInputFactory factory = XMLInputFactory.newDefaultFactory();
-    factory.setProperty(XMLInputFactory.SUPPORT_DTD, false);
-    factory.setProperty(XMLInputFactory.IS_SUPPORTING_EXTERNAL_ENTITIES, false);
+    XMLInputFactory factory = new JavasOwnXml().xmlInputFactory();
     try (Reader text = XmlText.open(file, problems)) {
       XMLStreamReader xml = factory.createXMLStreamReader(text);
       while (xml.hasNext()) {
