@@ -16,9 +16,6 @@ import org.junit.jupiter.params.provider.ValueSource;
  * run the test once with {@code -Dmeadowmark.golden=write} and read the difference.
  */
 class HelpTest {
-  private static final Path GOLDEN =
-      Path.of(System.getProperty("meadowmark.root"), "cli/src/test/resources/golden");
-
   @ParameterizedTest
   @ValueSource(
       strings = {
@@ -39,11 +36,7 @@ class HelpTest {
     assertThat(outcome.err()).isEmpty();
     assertThat(outcome.out()).contains("Usage: meadowmark", "Options:", "Examples:", "Exit codes:");
     assertThat(outcome.out().lines()).allSatisfy(line -> assertThat(line).hasSizeLessThan(101));
-    Path golden = GOLDEN.resolve(command + "-help.txt");
-    if ("write".equals(System.getProperty("meadowmark.golden"))) {
-      Files.writeString(golden, outcome.out());
-    }
-    assertThat(outcome.out()).isEqualTo(Files.readString(golden));
+    Golden.assertSame(command + "-help.txt", outcome.out());
   }
 
   @Test

@@ -30,7 +30,7 @@ class KilledRunTest {
   /** Of these, so many are drawn within the time of writing, which is a small part of the run. */
   private static final int POINTS_WHILE_WRITING = 8;
 
-  /** So many of the first ones are written over afterwards; by then nothing tells them apart. */
+  /** After so many of the kills while writing, one more run writes over what is there. */
   private static final int WRITTEN_AGAIN = 3;
 
   private static final long SEED = 20_250_610;
